@@ -1,0 +1,80 @@
+"""What the engine finds in a chart, as values: every note and chord with its name in context."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sitegen.diagnostics import Diagnostic
+from sitegen.score.chart import Chart, Note
+from sitegen.score.chord import Chord, NoChord
+from sitegen.score.role import Role
+
+
+@dataclass(frozen=True)
+class NoteReading:
+    """One sounding note of a part against the chord that sounds with it.
+
+    `beat` is counted from 1 in the meter's unit. `degree` ("R", "♭3", "9") and `role` stay
+    empty where no chord sounds or the note has no pitch; `key_degree` where there is no key.
+    """
+
+    part: str
+    voice: int
+    bar: int
+    beat: Fraction
+    onset: Fraction
+    duration: Fraction
+    note: Note
+    degree: str = ""
+    key_degree: str = ""
+    role: Role | None = None
+
+
+@dataclass(frozen=True)
+class ChordReading:
+    """One chord of a chart: its numeral in the key ("" without a key) and how its root moves.
+
+    `root_motion` is the interval from the root before, as a musician says it: "up a fourth",
+    "down a minor third", "" for the first chord and for the same root again.
+    """
+
+    bar: int
+    beat: Fraction
+    onset: Fraction
+    duration: Fraction
+    chord: Chord | NoChord
+    roman: str = ""
+    root_motion: str = ""
+
+
+@dataclass(frozen=True)
+class Place:
+    """A place in a chart as it is said: bar and counted beat, from 1."""
+
+    bar: int
+    beat: Fraction
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One figure that prose can cite.
+
+    `value` is exact and printed by `text`; `unit` is "" for a plain count; `evidence` says
+    where in the chart it can be seen.
+    """
+
+    path: str
+    value: str | int | Fraction
+    text: str
+    unit: str = ""
+    evidence: tuple[Place, ...] = ()
+
+
+@dataclass(frozen=True)
+class ChartReading:
+    """A chart with everything found in it."""
+
+    chart: Chart
+    notes: tuple[NoteReading, ...]
+    chords: tuple[ChordReading, ...]
+    facts: tuple[Fact, ...] = ()
+    diagnostics: tuple[Diagnostic, ...] = ()

@@ -1,0 +1,20 @@
+"""What a chart takes over from its article where its own head is silent."""
+
+from dataclasses import dataclass
+
+from sitegen.score.chart import Tempo
+from sitegen.score.key import Key
+from sitegen.score.meter import Meter
+
+
+@dataclass(frozen=True)
+class SongDefaults:
+    """The song's key, meter and tempo by the article's front matter; None where it is silent.
+
+    A tuning is never taken over: a part without a tuning of its own is in standard tuning, so
+    that a chart can be read without looking anywhere else.
+    """
+
+    key: Key | None = None
+    meter: Meter | None = None
+    tempo: Tempo | None = None

@@ -1,0 +1,92 @@
+"""What a chart kind is: a name and how to read, analyse and draw what stands under it."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from sitegen.analysis.reading import Fact
+from sitegen.charts.defaults import SongDefaults
+from sitegen.diagnostics import Diagnostic
+from sitegen.source import Passage
+
+
+@dataclass(frozen=True)
+class Reading:
+    """What a reader made of a fence: the chart (None when nothing can be saved) and all faults.
+
+    `id` and `title` are the head's, "" when it has none; they are given even when the chart is
+    lost, so that references to it are not reported as well.
+    """
+
+    id: str
+    title: str
+    chart: Any | None
+    diagnostics: tuple[Diagnostic, ...]
+
+
+@dataclass(frozen=True)
+class Surroundings:
+    """What a chart may know of its article: the places it can point to.
+
+    `headings` maps a heading's text, lower-cased, to its anchor; `charts` maps a chart's id to
+    its anchor and name ("Example 3"). `anchor` and `name` are the chart's own.
+    """
+
+    anchor: str
+    name: str
+    headings: Mapping[str, str] = field(default_factory=dict)
+    charts: Mapping[str, tuple[str, str]] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Analysis:
+    """What was found in a chart.
+
+    `value` goes to the drawing; `record` is the chart's entry in `explain --json` without its
+    facts; `facts` can be cited by prose.
+    """
+
+    value: Any
+    record: Mapping[str, object]
+    facts: tuple[Fact, ...]
+    diagnostics: tuple[Diagnostic, ...]
+
+
+@dataclass(frozen=True)
+class BarAccount:
+    """A bar (or a section) in words, for whoever cannot see the drawing."""
+
+    place: str
+    sentences: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A drawn chart for a page.
+
+    `piece` names the theme's template in `pieces/` that lays it out with `content`; `summary`
+    is one sentence that says what it shows, `account` the whole of it in words. `glyphs` are
+    SVG definitions shared by the page, by id. `files` are downloads by file name.
+    """
+
+    piece: str
+    content: Any
+    summary: str
+    account: tuple[BarAccount, ...]
+    glyphs: Mapping[str, str] = field(default_factory=dict)
+    files: Mapping[str, bytes] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class ChartKind:
+    """One kind of chart block.
+
+    `name` is the word after the fence; `example` is a worked fence text, shown in the author's
+    guide and run through the contract test of all kinds.
+    """
+
+    name: str
+    read: Callable[[Passage, SongDefaults], Reading]
+    analyse: Callable[[Any, Surroundings], Analysis]
+    draw: Callable[[Analysis, Surroundings], Drawing]
+    example: str

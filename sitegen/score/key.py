@@ -1,0 +1,61 @@
+"""Keys: a tonic and one of the seven modes of the major scale."""
+
+from dataclasses import dataclass
+
+from sitegen.score.interval import Interval
+from sitegen.score.pitch import PitchName
+
+# How many fifths the signature lies below that of the major key on the same tonic.
+_BELOW_MAJOR = {
+    "lydian": -1,
+    "major": 0,
+    "mixolydian": 1,
+    "dorian": 2,
+    "minor": 3,
+    "phrygian": 4,
+    "locrian": 5,
+}
+MODES: tuple[str, ...] = tuple(_BELOW_MAJOR)
+"""The modes that a key can have, from the brightest to the darkest."""
+
+
+@dataclass(frozen=True)
+class Key:
+    """A tonic and a mode; `minor` is natural minor, whose scale is the aeolian."""
+
+    tonic: PitchName
+    mode: str = "major"
+
+    def __str__(self) -> str:
+        return f"{self.tonic} {self.mode}"
+
+    @property
+    def fifths(self) -> int:
+        """The key signature: so many sharps, or flats when negative; may pass 7 for odd tonics."""
+        return self.tonic.fifths - _BELOW_MAJOR[self.mode]
+
+    @property
+    def scale(self) -> tuple[PitchName, ...]:
+        """The seven names of the scale, from the tonic up."""
+        signature = range(self.fifths - 1, self.fifths + 6)
+        names = [PitchName.at_fifths(place) for place in signature]
+        return tuple(sorted(names, key=lambda name: (name.step - self.tonic.step) % 7))
+
+    @property
+    def is_minor(self) -> bool:
+        """True when the third of the scale is minor."""
+        return Interval.between_names(self.tonic, self.scale[2]).semitones == 3  # noqa: PLR2004
+
+    @classmethod
+    def read(cls, text: str) -> "Key":
+        """Return the key written as tonic and mode: `Eb minor`, `G`, `D dorian`, `F♯ mixolydian`.
+
+        `major` when no mode is said. Raises ValueError for other text.
+        """
+        words = text.split()
+        if not words or len(words) > 2:  # noqa: PLR2004
+            raise ValueError(f'"{text}" is not a key')
+        mode = words[1].lower() if len(words) > 1 else "major"
+        if mode not in MODES:
+            raise ValueError(f'"{words[1]}" is not a mode')
+        return cls(PitchName.read(words[0]), mode)
