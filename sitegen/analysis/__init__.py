@@ -1,1 +1,1 @@
-"""TODO analysis."""
+"""What a chart's notes and chords do: named against each other, counted, compared. Pure."""

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from sitegen.score.chart import Tempo
 from sitegen.score.key import Key
 from sitegen.score.meter import Meter
+from sitegen.score.tempo import Tempo
 
 
 @dataclass(frozen=True)

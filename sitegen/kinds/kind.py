@@ -6,22 +6,18 @@ from typing import Any
 
 from sitegen.analysis.reading import Fact
 from sitegen.charts.defaults import SongDefaults
+from sitegen.charts.reading import Reading
 from sitegen.diagnostics import Diagnostic
-from sitegen.source import Passage
+from sitegen.source import Passage, Source
 
-
-@dataclass(frozen=True)
-class Reading:
-    """What a reader made of a fence: the chart (None when nothing can be saved) and all faults.
-
-    `id` and `title` are the head's, "" when it has none; they are given even when the chart is
-    lost, so that references to it are not reported as well.
-    """
-
-    id: str
-    title: str
-    chart: Any | None
-    diagnostics: tuple[Diagnostic, ...]
+__all__ = [
+    "Analysis",
+    "BarAccount",
+    "ChartKind",
+    "Drawing",
+    "Reading",
+    "Surroundings",
+]
 
 
 @dataclass(frozen=True)
@@ -29,13 +25,15 @@ class Surroundings:
     """What a chart may know of its article: the places it can point to.
 
     `headings` maps a heading's text, lower-cased, to its anchor; `charts` maps a chart's id to
-    its anchor and name ("Example 3"). `anchor` and `name` are the chart's own.
+    its anchor and name ("Example 3"). `anchor` and `name` are the chart's own, `source` is the
+    article's text, for faults.
     """
 
     anchor: str
     name: str
     headings: Mapping[str, str] = field(default_factory=dict)
     charts: Mapping[str, tuple[str, str]] = field(default_factory=dict)
+    source: Source = field(default=Source("chart", ""))
 
 
 @dataclass(frozen=True)
@@ -82,7 +80,8 @@ class ChartKind:
     """One kind of chart block.
 
     `name` is the word after the fence; `example` is a worked fence text, shown in the author's
-    guide and run through the contract test of all kinds.
+    guide and run through the contract test of all kinds. `series` is the word that an article's
+    charts of this kind are counted under.
     """
 
     name: str
@@ -90,3 +89,4 @@ class ChartKind:
     analyse: Callable[[Any, Surroundings], Analysis]
     draw: Callable[[Analysis, Surroundings], Drawing]
     example: str
+    series: str = "Example"

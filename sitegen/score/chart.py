@@ -14,6 +14,7 @@ from sitegen.score.instrument import Instrument
 from sitegen.score.key import Key
 from sitegen.score.meter import Meter
 from sitegen.score.pitch import Pitch
+from sitegen.score.tempo import Tempo
 from sitegen.source import Span
 
 Feel = Literal["straight", "swing", "shuffle"]
@@ -29,7 +30,8 @@ class Bar:
     `skipped` is the time of the meter that passes before it starts (a pickup on 4 in 4/4
     skips 3). `new_meter` marks a bar whose meter is to be shown; `opens_line` the first bar of
     a system as the author wrote them. `ending` is the text of the bracket that starts here
-    ("1.", "2.") and `ending_closes` says that it closes at this bar's end.
+    ("1.", "2.") and `ending_closes` says that it closes at this bar's end. `same_as_before`
+    marks a bar written as a repeat of the one before it, %.
     """
 
     number: int
@@ -45,6 +47,7 @@ class Bar:
     double_bar: bool = False
     ending: str = ""
     ending_closes: bool = False
+    same_as_before: bool = False
 
     @property
     def end(self) -> Fraction:
@@ -108,7 +111,7 @@ class Syllable:
 
 @dataclass(frozen=True)
 class Event:
-    """What one voice of a part does at one onset: notes together, or a rest when there are none."""
+    """What one voice of a part does at one onset: notes together, or a rest without any."""
 
     onset: Fraction
     duration: Fraction
@@ -192,19 +195,6 @@ class Remark:
     onset: Fraction
     text: str
     span: Span
-
-
-@dataclass(frozen=True)
-class Tempo:
-    """A tempo in beats a minute; `beat` is the length of that beat in quarter notes."""
-
-    beats_per_minute: Fraction
-    beat: Fraction = Fraction(1)
-
-    @property
-    def quarters_per_minute(self) -> Fraction:
-        """The same tempo counted in quarter notes."""
-        return self.beats_per_minute * self.beat
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,122 @@
+"""The figures that prose can cite, each with where in the chart it is seen.
+
+Paths: `bars`, `meter`, `key`, `tempo`, `length`, `chords`, `numerals`, and for each part, by
+its name with hyphens, `<part>.notes`, `<part>.lowest`, `<part>.highest`, `<part>.range`,
+`<part>.chord-tone-share`, `<part>.tension-share`, `<part>.non-chord-tone-share`.
+"""
+
+from collections.abc import Callable, Sequence
+from fractions import Fraction
+
+from sitegen.analysis.reading import ChordReading, Fact, NoteReading, Place
+from sitegen.score.chart import Chart, Part
+from sitegen.score.chord import Chord
+from sitegen.score.interval import Interval
+from sitegen.score.role import Role
+
+_SECONDS = 60
+_NUMBERS = {1: "first", 2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth", 7: "seventh"}
+_QUALITIES = {"P": "perfect", "M": "major", "m": "minor", "A": "augmented", "d": "diminished"}
+_OCTAVE = 7
+
+
+def find_facts(
+    chart: Chart, notes: Sequence[NoteReading], chords: Sequence[ChordReading]
+) -> tuple[Fact, ...]:
+    """Return the facts of a chart; a fact that has no meaning for it is left out."""
+    facts = _chart_facts(chart)
+    facts += _chord_facts(chords)
+    for part in chart.parts:
+        mine = [n for n in notes if n.part == part.name]
+        facts += _part_facts(part, mine)
+    return tuple(facts)
+
+
+def _chart_facts(chart: Chart) -> list[Fact]:
+    count = chart.bar_count
+    facts = [
+        Fact("bars", count, str(count), "bars"),
+        Fact("meter", str(chart.bars[0].meter), str(chart.bars[0].meter)),
+    ]
+    if chart.key is not None:
+        facts.append(Fact("key", str(chart.key), str(chart.key)))
+    if chart.tempo is not None:
+        bpm = chart.tempo.beats_per_minute
+        facts.append(Fact("tempo", bpm, f"{float(bpm):g}", f"{chart.tempo.beat_name}s a minute"))
+        seconds = chart.length / chart.tempo.quarters_per_minute * _SECONDS
+        facts.append(Fact("length", seconds, f"{float(seconds):.1f}", "seconds"))
+    return facts
+
+
+def _chord_facts(chords: Sequence[ChordReading]) -> list[Fact]:
+    sounding = [reading for reading in chords if isinstance(reading.chord, Chord)]
+    if not sounding:
+        return []
+    first: dict[str, ChordReading] = {}
+    for reading in sounding:
+        first.setdefault(str(reading.chord), reading)
+    evidence = tuple(Place(reading.bar, reading.beat) for reading in first.values())
+    facts = [Fact("chords", len(first), str(len(first)), "different chords", evidence)]
+    if all(reading.roman for reading in sounding):
+        numerals = " ".join(reading.roman for reading in sounding)
+        places = tuple(Place(reading.bar, reading.beat) for reading in sounding)
+        facts.append(Fact("numerals", numerals, numerals, "", places))
+    return facts
+
+
+def _part_facts(part: Part, notes: Sequence[NoteReading]) -> list[Fact]:
+    prefix = part.name.replace(" ", "-")
+    facts = [Fact(f"{prefix}.notes", len(notes), str(len(notes)), "notes")]
+    pitched = [reading for reading in notes if reading.note.pitch is not None]
+    if pitched:
+        facts += _range_facts(prefix, pitched)
+    judged = [reading for reading in pitched if reading.role is not None]
+    if judged:
+        facts += [_share(prefix, role, judged) for role in Role]
+    return facts
+
+
+def _range_facts(prefix: str, notes: Sequence[NoteReading]) -> list[Fact]:
+    low, high = (_extreme(notes, choose) for choose in (min, max))
+    interval = Interval.between(low.note.pitch, high.note.pitch)  # type: ignore[arg-type]
+    ends = (_place(low), _place(high))
+    return [
+        Fact(f"{prefix}.lowest", str(low.note.pitch), str(low.note.pitch), "", ends[:1]),
+        Fact(f"{prefix}.highest", str(high.note.pitch), str(high.note.pitch), "", ends[1:]),
+        Fact(f"{prefix}.range", interval.name, interval_words(interval), "", ends),
+    ]
+
+
+def _extreme(notes: Sequence[NoteReading], choose: Callable[..., NoteReading]) -> NoteReading:
+    return choose(notes, key=lambda reading: reading.note.midi or 0)
+
+
+def _share(prefix: str, role: Role, notes: Sequence[NoteReading]) -> Fact:
+    """Return the share of notes with a role, by count; `value` is exact, the text in percent."""
+    with_role = [reading for reading in notes if reading.role is role]
+    share = Fraction(len(with_role), len(notes))
+    path = f"{prefix}.{role.value.replace(' ', '-')}-share"
+    return Fact(
+        path, share, f"{round(share * 100)} %", "of its notes", tuple(map(_place, with_role))
+    )
+
+
+def _place(reading: NoteReading) -> Place:
+    return Place(reading.bar, reading.beat)
+
+
+def interval_words(interval: Interval) -> str:
+    """Return a rising interval in words: "a minor sixth", "an octave and a major third"."""
+    octaves, step = divmod(interval.steps, _OCTAVE)
+    rest = Interval(step, interval.semitones - 12 * octaves)
+    if rest.steps == 0 and rest.semitones == 0:
+        return _octaves(octaves) if octaves else "a unison"
+    quality = _QUALITIES[rest.name[0]]
+    number = _NUMBERS[step + 1] if step else "unison"
+    article = "an" if quality[0] == "a" else "a"
+    simple = f"{article} {quality} {number}".replace("a perfect ", "a ")
+    return f"{_octaves(octaves)} and {simple}" if octaves else simple
+
+
+def _octaves(count: int) -> str:
+    return "an octave" if count == 1 else f"{count} octaves"

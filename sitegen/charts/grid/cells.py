@@ -1,0 +1,94 @@
+"""What stands in a row: words at columns, and whether they stand under a count."""
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import NamedTuple
+
+from sitegen.charts.grid.faults import Faults
+from sitegen.charts.grid.rows import Row
+from sitegen.charts.grid.timeline import SystemTime
+from sitegen.source import Span
+
+_WORD = re.compile(r"[^\s|]+")
+# A remark may hold single spaces; two spaces or a bar line end it.
+_PHRASE = re.compile(r"[^\s|]+(?: [^\s|]+)*")
+
+
+class Cell(NamedTuple):
+    """A word of a row: its text and its column (index in the line)."""
+
+    text: str
+    column: int
+
+    @property
+    def end(self) -> int:
+        """The column after the word."""
+        return self.column + len(self.text)
+
+
+def words(row: Row) -> Iterator[Cell]:
+    """Yield the words of a row, separated by spaces and bar lines."""
+    return _cells(_WORD, row)
+
+
+def phrases(row: Row) -> Iterator[Cell]:
+    """Yield the texts of a row, separated by two spaces or more and by bar lines."""
+    return _cells(_PHRASE, row)
+
+
+def _cells(pattern: re.Pattern[str], row: Row) -> Iterator[Cell]:
+    for match in pattern.finditer(row.text, row.start + 1):
+        yield Cell(match[0], match.start())
+
+
+def check_bar_lines(row: Row, time: SystemTime, faults: Faults) -> bool:
+    """Report the first bar line of a row that does not stand under one of the count row."""
+    for match in re.finditer(r"\|", row.text):
+        column = match.start()
+        if column in time.bar_lines:
+            continue
+        nearest = min(time.bar_lines, key=lambda c: abs(c - column))
+        faults.add(
+            "bar-line",
+            row.span(column, column + 1),
+            "a bar line does not stand under one of the count row",
+            hint=f"the count row has one in column {_file_column(time.count, nearest)}",
+            related=((time.count.span(nearest, nearest + 1), "this one"),),
+        )
+        return False
+    return True
+
+
+def onset_of(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> Fraction | None:
+    """Return when a cell starts; one between two counts is reported and gives None."""
+    onset = time.onset_at(cell.column)
+    if onset is None:
+        report_off_count(cell, row, time, faults)
+    return onset
+
+
+def report_off_count(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> None:
+    """Report a cell that starts under no count, and between which two it lies."""
+    before, after = time.around(cell.column)
+    near = [count for count in (before, after) if count is not None]
+    nearest = min(near, key=lambda count: abs(count.column - cell.column))
+    if before is None or after is None:
+        side = "before" if before is None else "after"
+        message = f'"{cell.text}" starts {side} {nearest.name}, where nothing is counted'
+    else:
+        message = f'"{cell.text}" starts between {before.name} and {after.name}'
+    column = _file_column(row, nearest.column)
+    hint = f"move it to column {column}, under {nearest.name}, or divide the beat in the count row"
+    mark: Span = time.count.span(nearest.column, nearest.column + 1)
+    faults.add(
+        "off-count",
+        row.span(cell.column, cell.end),
+        message,
+        hint=hint,
+        related=((mark, nearest.name),),
+    )
+
+
+def _file_column(row: Row, index: int) -> int:
+    return row.line.columns[index] if index < len(row.line.columns) else index + 1

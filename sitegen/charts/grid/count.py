@@ -1,0 +1,157 @@
+"""The count row: what musicians say aloud, "1 & 2 &", turned into bars and exact time.
+
+A number opens a beat of the meter's denominator; the marks up to the next number divide that
+beat evenly. Each of them is a column of the system: what starts there starts at that time.
+"""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import NamedTuple
+
+from sitegen.charts.grid.faults import Faults
+from sitegen.charts.grid.rows import Row
+from sitegen.score.meter import Meter
+
+MARKS = ("&", "e", "a", "la", "li", "+", ".")
+MOST_DIVISIONS = 16
+_TOKEN = re.compile(
+    r"(?P<bar>:?\|{1,2}:?)|(?P<direction>\((?:[^()|]|\([^()|]*\))*\))|(?P<number>[0-9]+)"
+    r"|(?P<mark>[&+.])|(?P<letters>[^\W\d_]+)|(?P<other>[^\s|])"
+)
+_LETTERS = re.compile(r"la|li|e|a")
+
+
+class Mark(NamedTuple):
+    """A division mark and its column (index in the line)."""
+
+    text: str
+    column: int
+
+
+@dataclass
+class CountedBeat:
+    """A beat as counted: its number, its column and the marks that divide it."""
+
+    number: int
+    column: int
+    marks: list[Mark]
+
+
+@dataclass
+class CountedBar:
+    """What stands between two bar lines of the count row; columns are indices in the line.
+
+    `directions` are the texts in round brackets at its head with their columns.
+    """
+
+    column: int
+    beats: list[CountedBeat]
+    directions: list[Mark]
+    repeat_start: bool = False
+    repeat_end: bool = False
+    double_bar: bool = False
+    end_column: int = 0
+
+
+class Column(NamedTuple):
+    """A column of the system: where it stands, when it sounds and how it is called ("2.3&")."""
+
+    column: int
+    onset: Fraction
+    name: str
+
+
+def read_count_row(row: Row, faults: Faults) -> list[CountedBar]:
+    """Return the bars of a count row; what cannot be read is reported and passed over."""
+    bars: list[CountedBar] = []
+    for match in _TOKEN.finditer(row.text, row.start):
+        kind, text, at = match.lastgroup, match[0], match.start()
+        if kind == "bar":
+            _close_and_open(bars, text, at)
+        elif kind == "direction":
+            _add_direction(bars[-1], Mark(text[1:-1], at), row, faults)
+        elif kind == "number":
+            bars[-1].beats.append(CountedBeat(int(text[:4]), at, []))
+        elif kind == "mark":
+            _add_mark(bars[-1], Mark(text, at), row, faults)
+        elif kind == "letters" and re.fullmatch(f"({_LETTERS.pattern})+", text):
+            for letters in _LETTERS.finditer(text):
+                _add_mark(bars[-1], Mark(letters[0], at + letters.start()), row, faults)
+        else:
+            faults.add(
+                "count-mark",
+                row.span(at, match.end()),
+                f'"{text}" is no part of a count',
+                hint=f"count beats with numbers and divide them with {' '.join(MARKS)}",
+            )
+    return _finish(bars, row, faults)
+
+
+def _close_and_open(bars: list[CountedBar], text: str, at: int) -> None:
+    line = at + text.index("|")
+    if bars:
+        bars[-1].end_column = line
+        bars[-1].repeat_end = text.startswith(":")
+        bars[-1].double_bar = "||" in text
+    # The last stroke of a double bar is where the next bar begins.
+    start = at + text.rindex("|")
+    bars.append(CountedBar(start, [], [], repeat_start=text.endswith(":")))
+
+
+def _add_direction(bar: CountedBar, direction: Mark, row: Row, faults: Faults) -> None:
+    if bar.beats:
+        faults.add(
+            "count-direction",
+            row.span(direction.column, direction.column + len(direction.text) + 2),
+            f"({direction.text}) stands inside a bar",
+            hint="directions stand at the head of a bar, before its first number",
+        )
+        return
+    bar.directions.append(direction)
+
+
+def _add_mark(bar: CountedBar, mark: Mark, row: Row, faults: Faults) -> None:
+    span = row.span(mark.column, mark.column + len(mark.text))
+    if not bar.beats:
+        faults.add(
+            "count-mark",
+            span,
+            f'the bar starts with "{mark.text}", which divides no beat',
+            hint="write the number of the beat before it, and start the notes under the mark",
+        )
+    elif len(bar.beats[-1].marks) + 1 >= MOST_DIVISIONS:
+        faults.add("count-mark", span, f"a beat is divided into more than {MOST_DIVISIONS}")
+    else:
+        bar.beats[-1].marks.append(mark)
+
+
+def _finish(bars: list[CountedBar], row: Row, faults: Faults) -> list[CountedBar]:
+    """Drop the empty bar after the last bar line; close an open last bar at the line's end."""
+    end = len(row.text.rstrip())
+    if bars and not bars[-1].beats and not bars[-1].directions:
+        bars.pop()
+    elif bars:
+        bars[-1].end_column = end
+    kept = []
+    for bar in bars:
+        if bar.beats:
+            kept.append(bar)
+        else:
+            span = row.span(bar.column, max(bar.end_column, bar.column + 1))
+            faults.add("count-empty", span, "a bar has no count")
+    return kept
+
+
+def bar_columns(bar: CountedBar, meter: Meter, start: Fraction, number: int) -> list[Column]:
+    """Return the columns of a bar that starts at `start`, its first beat as counted."""
+    columns = []
+    onset = start
+    for beat in bar.beats:
+        parts = len(beat.marks) + 1
+        columns.append(Column(beat.column, onset, f"{number}.{beat.number}"))
+        for index, mark in enumerate(beat.marks, start=1):
+            name = f"{number}.{beat.number}{mark.text}"
+            columns.append(Column(mark.column, onset + meter.beat * index / parts, name))
+        onset += meter.beat
+    return columns

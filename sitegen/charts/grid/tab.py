@@ -1,0 +1,145 @@
+"""String events of a fretted part become notes: what sounds, what is fingered, how they join."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from itertools import pairwise
+
+from sitegen.charts.grid.faults import Faults
+from sitegen.charts.grid.hold import Struck
+from sitegen.charts.grid.stringrows import MOST_BEND, WHOLE_STEP, Stopped, StringEvent
+from sitegen.score.chart import Joining, Note
+from sitegen.score.instrument import Fretted
+from sitegen.score.interval import Interval
+from sitegen.score.pitch import Pitch
+
+# Semitones above the open string at the nodes of the 2nd to 6th partial: f, 2f, 3f, ...
+_NODES = {12: 12, 7: 19, 19: 19, 5: 24, 24: 24, 4: 28, 9: 28, 16: 28, 3: 31}
+_JOINING: dict[str, Joining] = {
+    "h": "hammer-on",
+    "p": "pull-off",
+    "b": "bend",
+    "/": "slide",
+    "\\": "slide",
+}
+
+Speller = Callable[[int, Fraction], Pitch]
+"""Gives a MIDI number at an onset its name by key and chord."""
+
+
+def strike(
+    events: Sequence[StringEvent],
+    fretted: Fretted,
+    spell: Speller,
+    fingered: Interval,
+    faults: Faults,
+) -> list[Struck]:
+    """Return what a part strikes, the notes of all strings at one onset together.
+
+    `events` are those of all strings and systems of the part; `fingered` is the interval from
+    sounding to fingered names.
+    """
+    onsets = sorted({event.onset for event in events})
+    following = dict(pairwise(onsets))
+    on_string = {(e.note.string, e.onset): e.note for e in events if e.note is not None}
+    previous = {after: onset for onset, after in following.items()}
+    struck = []
+    for onset in onsets:
+        here = [event for event in events if event.onset == onset]
+        notes = []
+        for stopped in (event.note for event in here if event.note is not None):
+            after = on_string.get((stopped.string, following.get(onset, Fraction(-1))))
+            before = on_string.get((stopped.string, previous.get(onset, Fraction(-1))))
+            note = _sounding(stopped, onset, fretted, spell, faults)
+            if note.pitch is not None:
+                note = replace(note, fingered=fingered.above(note.pitch))
+            notes.append(_joined(note, stopped, before, after, faults))
+        notes.sort(key=lambda note: -(note.string or 0))
+        struck.append(Struck(onset, tuple(notes), here[0].span))
+    return struck
+
+
+def _sounding(
+    stopped: Stopped, onset: Fraction, fretted: Fretted, spell: Speller, faults: Faults
+) -> Note:
+    note = Note(
+        stopped.span,
+        string=stopped.string,
+        fret=stopped.fret,
+        dead=stopped.dead,
+        ghost=stopped.ghost,
+        harmonic=stopped.harmonic,
+        vibrato="~" in stopped.after,
+    )
+    if stopped.dead:
+        return replace(note, fret=None)
+    above = stopped.fret
+    if stopped.harmonic:
+        if stopped.fret not in _NODES:
+            frets = ", ".join(str(fret) for fret in sorted(_NODES))
+            hint = f"the nodes lie at {frets}"
+            faults.add(
+                "tab-harmonic", stopped.span, f"no harmonic at fret {stopped.fret}", hint=hint
+            )
+        above = _NODES.get(stopped.fret, stopped.fret)
+    return replace(note, pitch=spell(fretted.sounding(stopped.string, above), onset))
+
+
+def _joined(
+    note: Note, stopped: Stopped, before: Stopped | None, after: Stopped | None, faults: Faults
+) -> Note:
+    note = _slid_in(note, stopped, before, faults)
+    signs = [sign for sign in stopped.after if sign in _JOINING]
+    if after is not None:
+        signs += [sign for sign in after.before if sign in _JOINING]
+    if not signs:
+        return note
+    sign = signs[0]
+    if sign == "b":
+        return _bent(note, stopped, after, faults)
+    if after is not None:
+        return replace(note, joins=_JOINING[sign])
+    if sign in "/\\":
+        return replace(note, slide_out="up" if sign == "/" else "down")
+    at = stopped.row.text.find(sign, stopped.cell.end)
+    faults.add(
+        "tab-join",
+        stopped.row.span(at, at + 1),
+        f'"{sign}" leads to no note: nothing follows on this string',
+        hint="the next event of the part must be a note on the same string",
+    )
+    return note
+
+
+def _slid_in(note: Note, stopped: Stopped, before: Stopped | None, faults: Faults) -> Note:
+    """Read the signs right before a number: they lead to it from the note before, or slide in."""
+    if not stopped.before or (before is not None and "~" not in stopped.before):
+        return note
+    loose = [sign for sign in stopped.before if sign not in "/\\"]
+    if not loose:
+        return replace(note, slide_in="up" if stopped.before[0] == "/" else "down")
+    at = stopped.cell.column - len(stopped.before)
+    at = stopped.row.text.find(loose[0], max(at, 0))
+    faults.add(
+        "tab-join",
+        stopped.row.span(at, at + 1),
+        f'"{loose[0]}" follows no note of this string',
+        hint="write it after the number it belongs to",
+    )
+    return note
+
+
+def _bent(note: Note, stopped: Stopped, after: Stopped | None, faults: Faults) -> Note:
+    reach = after.fret - stopped.fret if after is not None and not after.dead else 0
+    if stopped.target is None and stopped.after.endswith("b") and 1 <= reach <= MOST_BEND:
+        return replace(note, bend=reach, joins="bend")
+    target = stopped.target if stopped.target is not None else stopped.fret + WHOLE_STEP
+    if 1 <= target - stopped.fret <= MOST_BEND:
+        return replace(note, bend=target - stopped.fret)
+    faults.add(
+        "tab-bend",
+        stopped.span,
+        f"a bend from fret {stopped.fret} to the pitch of fret {target}",
+        hint=f"a bend goes up, by 1 to {MOST_BEND} frets",
+    )
+    return note

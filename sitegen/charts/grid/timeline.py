@@ -1,0 +1,251 @@
+"""The time of a whole `notation` block: its bars one after another, and each system's columns."""
+
+from bisect import bisect_right
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from sitegen.charts.endings import ENDING, close_endings
+from sitegen.charts.grid.count import (
+    Column,
+    CountedBar,
+    Mark,
+    bar_columns,
+    read_count_row,
+)
+from sitegen.charts.grid.faults import Faults
+from sitegen.charts.grid.rows import Row, System
+from sitegen.score.chart import Bar
+from sitegen.score.meter import Meter
+from sitegen.source import Span
+
+MOST_BARS = 1000
+
+
+@dataclass(frozen=True)
+class SystemTime:
+    """The time of one system: from `start` to `end`, with its columns in order.
+
+    `bar_lines` maps the column of each bar line to the onset there; `bars` are the indices of
+    its bars in the block.
+    """
+
+    rows: System
+    count: Row
+    start: Fraction
+    end: Fraction
+    columns: tuple[Column, ...]
+    bar_lines: dict[int, Fraction]
+    bars: range
+
+    def onset_at(self, column: int) -> Fraction | None:
+        """Return the onset of what starts in `column`, None between two counts."""
+        index = bisect_right(self.columns, column, key=lambda c: c.column) - 1
+        if index < 0 or self.columns[index].column != column:
+            return None
+        return self.columns[index].onset
+
+    def around(self, column: int) -> tuple[Column | None, Column | None]:
+        """Return the counts before and after `column`."""
+        index = bisect_right(self.columns, column, key=lambda c: c.column)
+        before = self.columns[index - 1] if index else None
+        after = self.columns[index] if index < len(self.columns) else None
+        return before, after
+
+    def end_after(self, column: int) -> Fraction:
+        """Return the onset of the first count to the right of `column`, or the system's end."""
+        _, after = self.around(column)
+        return after.onset if after else self.end
+
+
+@dataclass
+class Timeline:
+    """The bars of a block in order and the time of each of its systems."""
+
+    bars: list[Bar] = field(default_factory=list)
+    systems: list[SystemTime] = field(default_factory=list)
+
+    @property
+    def end(self) -> Fraction:
+        """The onset after the last bar."""
+        return self.bars[-1].end if self.bars else Fraction(0)
+
+    @property
+    def cuts(self) -> frozenset[Fraction]:
+        """The onsets over which no sound is held: after each repeat sign."""
+        return frozenset(bar.end for bar in self.bars if bar.repeat_end)
+
+
+def read_timeline(
+    systems: tuple[System, ...], meter: Meter, first_number: int, faults: Faults
+) -> Timeline:
+    """Return the time of the block; a system without a count row is reported and left out."""
+    timeline = Timeline()
+    for system in systems:
+        count = _count_row(system, faults)
+        if count is None:
+            continue
+        counted = read_count_row(count, faults)
+        if len(timeline.bars) + len(counted) > MOST_BARS:
+            faults.add("grid-size", count.label_span, f"a chart has more than {MOST_BARS} bars")
+            break
+        if counted:
+            _add_system(timeline, system, count, counted, (meter, first_number), faults)
+    _check_lengths(timeline, faults)
+    timeline.bars = list(close_endings(timeline.bars))
+    return timeline
+
+
+def _count_row(system: System, faults: Faults) -> Row | None:
+    rows = [line for line in system.lines if isinstance(line, Row)]
+    counts = [row for row in rows if row.label.lower() == "count"]
+    for double in counts[1:]:
+        faults.add(
+            "count-double",
+            double.label_span,
+            "a second count row stands in the same system",
+            hint="separate two systems by an empty line",
+        )
+    if counts:
+        return counts[0]
+    first = system.lines[0]
+    span = first.label_span if isinstance(first, Row) else first.span
+    faults.add(
+        "count-missing",
+        span,
+        "these rows have no count row",
+        hint='write a row such as "count | 1 & 2 & 3 & 4 & |" above them',
+    )
+    return None
+
+
+def _add_system(
+    timeline: Timeline,
+    system: System,
+    row: Row,
+    counted: list[CountedBar],
+    opening: tuple[Meter, int],
+    faults: Faults,
+) -> None:
+    start, first_bar = timeline.end, len(timeline.bars)
+    columns: list[Column] = []
+    lines: dict[int, Fraction] = {}
+    for index, bar in enumerate(counted):
+        made = _make_bar(timeline.bars, bar, row, opening, faults)
+        made = replace(made, opens_line=index == 0)
+        timeline.bars.append(made)
+        lines[bar.column] = made.start
+        columns.extend(bar_columns(bar, made.meter, made.start, made.number))
+        lines[bar.end_column] = made.end
+    bars = range(first_bar, len(timeline.bars))
+    timeline.systems.append(
+        SystemTime(system, row, start, timeline.end, tuple(columns), lines, bars)
+    )
+
+
+def _make_bar(
+    before: list[Bar], bar: CountedBar, row: Row, opening: tuple[Meter, int], faults: Faults
+) -> Bar:
+    previous = before[-1] if before else None
+    meter = previous.meter if previous else opening[0]
+    stated, ending = _read_directions(bar, row, faults)
+    meter = stated or meter
+    first = bar.beats[0].number
+    goes_on = previous is not None and first > 1 and _counted_to(previous) == first - 1
+    number = _number(previous, first, opening[1], goes_on=goes_on)
+    if first > 1 and previous is not None and not goes_on:
+        faults.add(
+            "count-start",
+            row.span(bar.beats[0].column, bar.beats[0].column + len(str(first))),
+            f"the bar starts on {first}, but the bar before is complete",
+            hint="only a pickup at the start, or the rest of a split bar, starts after 1",
+        )
+    _check_order(bar, meter, row, faults)
+    return Bar(
+        number=number,
+        meter=meter,
+        start=previous.end if previous else Fraction(0),
+        length=meter.beat * len(bar.beats),
+        span=row.span(bar.beats[0].column, bar.end_column),
+        skipped=meter.beat * (first - 1),
+        new_meter=previous is None or previous.meter != meter,
+        repeat_start=bar.repeat_start,
+        repeat_end=bar.repeat_end,
+        double_bar=bar.double_bar,
+        ending=ending,
+    )
+
+
+def _number(previous: Bar | None, first: int, opening: int, *, goes_on: bool) -> int:
+    if previous is None:
+        return opening if first == 1 else 0
+    if goes_on:
+        return previous.number
+    return opening if previous.number == 0 else previous.number + 1
+
+
+def _counted_to(bar: Bar) -> Fraction:
+    return (bar.skipped + bar.length) / bar.meter.beat
+
+
+def _read_directions(bar: CountedBar, row: Row, faults: Faults) -> tuple[Meter | None, str]:
+    meter, ending = None, ""
+    for direction in bar.directions:
+        span = row.span(direction.column, direction.column + len(direction.text) + 2)
+        if ENDING.fullmatch(direction.text.strip()):
+            ending = direction.text.strip()
+        else:
+            meter = _read_meter(direction, span, faults) or meter
+    return meter, ending
+
+
+def _read_meter(direction: Mark, span: Span, faults: Faults) -> Meter | None:
+    try:
+        return Meter.read(direction.text)
+    except ValueError as wrong:
+        hint = "a direction is a meter, (7/8), or an ending, (1.)"
+        faults.add("count-direction", span, str(wrong), hint=hint)
+        return None
+
+
+def _check_order(bar: CountedBar, meter: Meter, row: Row, faults: Faults) -> None:
+    expected = bar.beats[0].number
+    for beat in bar.beats:
+        span = row.span(beat.column, beat.column + len(str(beat.number)))
+        if beat.number > meter.count or beat.number < 1:
+            message = f"beat {beat.number} is counted in a bar of {meter}"
+            hint = f"a bar of {meter} is counted from 1 to {meter.count}"
+            faults.add("count-order", span, message, hint=hint)
+            return
+        if beat.number != expected:
+            message = f"after {expected - 1} comes {expected}, not {beat.number}"
+            faults.add("count-order", span, message, hint="count every beat of the bar")
+            return
+        expected += 1
+
+
+def _check_lengths(timeline: Timeline, faults: Faults) -> None:
+    """Report bars that end before their meter does without a reason."""
+    bars = timeline.bars
+    taken_up = {bar.skipped for bar in bars if bar.skipped}
+    for index, bar in enumerate(bars):
+        missing = bar.meter.length - bar.skipped - bar.length
+        following = bars[index + 1] if index + 1 < len(bars) else None
+        if missing <= 0 or (following and following.skipped == bar.skipped + bar.length):
+            continue
+        may_be_short = bar.repeat_end or following is None
+        if may_be_short and bar.skipped + bar.length in taken_up:
+            continue
+        counted = bar.length / bar.meter.beat
+        hint = f"a bar of {bar.meter} is counted from 1 to {bar.meter.count}"
+        if index == 0:
+            hint += "; a pickup starts on a later number"
+        faults.add(
+            "count-short",
+            bar.span,
+            f"the bar ends after {_beats(counted)} of {bar.meter}",
+            hint=hint,
+        )
+
+
+def _beats(count: Fraction) -> str:
+    return f"{count} beat" if count == 1 else f"{count} beats"

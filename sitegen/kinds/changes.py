@@ -1,0 +1,83 @@
+"""The `changes` kind: a progression in bars, with numerals and root motion."""
+
+from sitegen.analysis.reading import ChartReading, ChordReading
+from sitegen.charts.changes import read_changes
+from sitegen.figures.progression import ProgressionBar, ProgressionCell, ProgressionDrawing
+from sitegen.kinds.kind import Analysis, BarAccount, ChartKind, Drawing, Surroundings
+from sitegen.kinds.studied import analyse_chart
+from sitegen.score.chart import Bar
+
+EXAMPLE = """\
+id: verse
+title: Verse changes
+key: G
+meter: 4/4
+tempo: 72
+
+Verse | G | Em / C/E / | Am7 D7 | % |
+|: Cm . G . | A7 | (1.) D7 :|(2.) G ||
+"""
+
+
+def draw_changes(analysis: Analysis, _: Surroundings) -> Drawing:
+    """Return the progression as bars for the theme, with its account in words."""
+    from sitegen.analysis.account import account, summary  # noqa: PLC0415 - for drawing only
+
+    reading: ChartReading = analysis.value
+    bars = tuple(BarAccount(place, sentences) for place, sentences in account(reading))
+    return Drawing("progression", lay_out(reading), summary(reading), bars)
+
+
+def lay_out(reading: ChartReading) -> ProgressionDrawing:
+    """Return the bars of a chart with what stands in each."""
+    chart = reading.chart
+    bars: list[ProgressionBar] = []
+    bracket = ""
+    for bar in chart.bars:
+        bracket = bar.ending or bracket
+        bars.append(_lay_out_bar(reading, bar, bracket))
+        bracket = "" if bar.ending_closes else bracket
+    key = "" if chart.key is None else str(chart.key)
+    tempo = "" if chart.tempo is None else str(chart.tempo)
+    return ProgressionDrawing(tuple(bars), key, tempo)
+
+
+def _cells(reading: ChartReading, bar: Bar) -> tuple[ProgressionCell, ...]:
+    return tuple(
+        _cell(chord, bar)
+        for chord in reading.chords
+        if chord.onset < bar.end and chord.onset + chord.duration > bar.start
+    )
+
+
+def _cell(chord: ChordReading, bar: Bar) -> ProgressionCell:
+    start = max(chord.onset, bar.start)
+    end = min(chord.onset + chord.duration, bar.end)
+    held = chord.onset < bar.start
+    return ProgressionCell(
+        chord.chord,
+        (end - start) / bar.meter.beat,
+        chord.roman,
+        "" if held else chord.root_motion,
+        held=held,
+    )
+
+
+def _lay_out_bar(reading: ChartReading, bar: Bar, bracket: str) -> ProgressionBar:
+    sections = reading.chart.sections
+    return ProgressionBar(
+        number=bar.number,
+        cells=_cells(reading, bar),
+        meter=str(bar.meter) if bar.new_meter else "",
+        section=next((s.text for s in sections if bar.start <= s.onset < bar.end), ""),
+        same_as_before=bar.same_as_before,
+        repeat_start=bar.repeat_start,
+        repeat_end=bar.repeat_end,
+        double_bar=bar.double_bar,
+        ending=bracket,
+        ending_opens=bool(bar.ending),
+        ending_closes=bar.ending_closes,
+    )
+
+
+CHANGES = ChartKind("changes", read_changes, analyse_chart, draw_changes, EXAMPLE)

@@ -1,0 +1,41 @@
+"""The `notation` kind: rows under a count, engraved and named note by note."""
+
+from sitegen.charts.notation import read_notation
+from sitegen.kinds.kind import Analysis, BarAccount, ChartKind, Drawing, Surroundings
+from sitegen.kinds.studied import analyse_chart
+
+EXAMPLE = """\
+id: evening
+title: Two bars of a made-up song
+key: Eb minor
+meter: 4/4
+tempo: 96
+guitar: half-step down
+
+count | 1   &   2   &   3   &   4   &   | 1   &   2   &   3   &   4   &   |
+chord | Ebsus2                          | Gbsus2                          |
+voice | F5      Ab5     Gb5 F5  r       | F5              Db5     Eb5     |
+words | Slow    wa-     ter ris-        | ing             for     me      |
+guitar
+  e   | --------------------------------|---------------------------------|
+  B   | --------------------------------|---------------------------------|
+  G   | --------------------------------|---------------------------------|
+  D   | 2---2---2---2---2---2---2---2---| 6---6---6---6---6---6---6---6---|
+  A   | 2---2---2---2---2---2---2---2---| 5---5---5---5---5---5---5---5---|
+  E   | 0---0---0---0---0---0---0---0---| 3---3---3---3---3---3---3---3---|
+"""
+
+
+def draw_notation(analysis: Analysis, surroundings: Surroundings) -> Drawing:
+    """Return the chart engraved twice, wide and narrow, with its account in words."""
+    from sitegen.analysis.account import account, summary  # noqa: PLC0415
+    from sitegen.engraving import engrave  # noqa: PLC0415 - brings verovio
+
+    reading = analysis.value
+    sentence = summary(reading)
+    engraved = engrave(reading, surroundings.anchor, title=surroundings.name, summary=sentence)
+    bars = tuple(BarAccount(place, sentences) for place, sentences in account(reading))
+    return Drawing("engraved", engraved, sentence, bars, engraved.glyphs)
+
+
+NOTATION = ChartKind("notation", read_notation, analyse_chart, draw_notation, EXAMPLE)
