@@ -15,7 +15,7 @@ from sitegen.score.interval import Interval
 from sitegen.score.role import Role
 
 _SECONDS = 60
-_NUMBERS = {1: "first", 2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth", 7: "seventh"}
+_NUMBERS = ("unison", "second", "third", "fourth", "fifth", "sixth", "seventh", "octave")
 _QUALITIES = {"P": "perfect", "M": "major", "m": "minor", "A": "augmented", "d": "diminished"}
 _OCTAVE = 7
 
@@ -106,15 +106,21 @@ def _place(reading: NoteReading) -> Place:
 
 
 def interval_words(interval: Interval) -> str:
-    """Return a rising interval in words: "a minor sixth", "an octave and a major third"."""
+    """Return a rising interval in words: "a minor sixth", "an octave and a major third".
+
+    An interval that is spelled past its letters ("B♯ to C♭") is told in semitones.
+    """
     octaves, step = divmod(interval.steps, _OCTAVE)
     rest = Interval(step, interval.semitones - 12 * octaves)
-    if rest.steps == 0 and rest.semitones == 0:
+    if octaves and step == 0 and rest.semitones < 0:
+        octaves, rest = octaves - 1, Interval(_OCTAVE, rest.semitones + 12)
+    if interval.steps < 0 or rest.name[0] == "-" or rest.name[:2] in ("dd", "AA"):
+        count = abs(interval.semitones)
+        return "1 semitone" if count == 1 else f"{count} semitones"
+    if rest == Interval(0, 0):
         return _octaves(octaves) if octaves else "a unison"
-    quality = _QUALITIES[rest.name[0]]
-    number = _NUMBERS[step + 1] if step else "unison"
-    article = "an" if quality[0] == "a" else "a"
-    simple = f"{article} {quality} {number}".replace("a perfect ", "a ")
+    simple = f"{_QUALITIES[rest.name[0]]} {_NUMBERS[rest.steps]}".removeprefix("perfect ")
+    simple = f"an {simple}" if simple[0] in "aeiou" else f"a {simple}"
     return f"{_octaves(octaves)} and {simple}" if octaves else simple
 
 

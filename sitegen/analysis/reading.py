@@ -15,8 +15,6 @@ class NoteReading:
 
     `beat` is counted from 1 in the meter's unit. `degree` ("R", "♭3", "9") and `role` stay
     empty where no chord sounds or the note has no pitch; `key_degree` where there is no key.
-    `interval` is the melodic interval from the top note struck before in the same part, "+M2",
-    "-m3". `label` is the one of the three that the chart's `label` line asks for.
     """
 
     part: str
@@ -28,8 +26,6 @@ class NoteReading:
     note: Note
     degree: str = ""
     key_degree: str = ""
-    interval: str = ""
-    label: str = ""
     role: Role | None = None
 
 

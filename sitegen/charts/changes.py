@@ -9,7 +9,7 @@ from typing import NamedTuple
 from sitegen.charts.basics import FIELDS, Basics, read_basics
 from sitegen.charts.chords import read_symbol
 from sitegen.charts.defaults import SongDefaults
-from sitegen.charts.endings import ENDING, close_endings
+from sitegen.charts.directions import DIRECTION, close_endings, read_direction
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.head import split_head
 from sitegen.charts.reading import Reading
@@ -23,7 +23,6 @@ MOST_CHORDS = 16
 HOLDS = ("/", ".")
 REPEAT = "%"
 _BAR_LINE = re.compile(r":?\|{1,2}:?")
-_DIRECTION = re.compile(r"\(((?:[^()|]|\([^()|]*\))*)\)")
 _TOKEN = re.compile(r"\S+")
 
 
@@ -75,7 +74,7 @@ def read_changes(passage: Passage, defaults: SongDefaults) -> Reading:
     if len(cells) > MOST_BARS:
         message = f"a progression has more than {MOST_BARS} bars"
         faults.add("grid-size", cells[MOST_BARS].span, message)
-    if not cells:
+    if not cells and not faults.found:
         hint = "write bars between bar lines: | Em | C / G / |"
         faults.add("changes-empty", passage.opening, "the block has no bars", hint=hint)
     return Reading(basics.id, basics.title, chart, (*head.faults, *faults.found))
@@ -119,23 +118,20 @@ def _cut_bar(
     at = opening.end()
     text = line.text[:end]
     while (
-        match := _DIRECTION.match(text, at + len(text[at:]) - len(text[at:].lstrip()))
+        match := DIRECTION.match(text, at + len(text[at:]) - len(text[at:].lstrip()))
     ) is not None:
-        _read_direction(match, cell, faults)
+        _add_direction(match, cell, faults)
         at = match.end()
     cell.tokens = [Token(m[0], line, m.start()) for m in _TOKEN.finditer(text, at)]
     return cell
 
 
-def _read_direction(match: re.Match[str], cell: _Cell, faults: Faults) -> None:
-    if ENDING.fullmatch(match[1].strip()):
-        cell.ending = match[1].strip()
-        return
-    try:
-        cell.meter = Meter.read(match[1])
-    except ValueError as wrong:
-        hint = "a direction is a meter, (7/8), or an ending, (1.)"
-        faults.add("count-direction", cell.line.span(*match.span()), str(wrong), hint=hint)
+def _add_direction(match: re.Match[str], cell: _Cell, faults: Faults) -> None:
+    found = read_direction(match[1], cell.line.span(*match.span()), faults)
+    if isinstance(found, Meter):
+        cell.meter = found
+    elif found:
+        cell.ending = found
 
 
 def _make_chart(

@@ -62,7 +62,6 @@ def _read_body(head: Head, defaults: SongDefaults, faults: Faults) -> Form | Non
         return None
     return Form(
         id="",
-        source=head.passage.source,
         span=sections[0].span.until(sections[-1].span),
         sections=sections,
         meter=meter,

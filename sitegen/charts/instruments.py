@@ -78,10 +78,13 @@ class _Settings:
     clef: str = ""
 
 
-def read_instrument(name: str, value: str, strings: int | None) -> Instrument:
+def read_instrument(
+    name: str, value: str, strings: int | None, *, has_strings: bool
+) -> Instrument:
     """Return the instrument of part `name` as its head line `value` ("" without one) sets it.
 
-    `strings` is how many string rows the part has, None for a part written in pitches.
+    `has_strings` tells whether the part has string rows, `strings` how many strings they show,
+    None where that cannot be told.
     Raises ValueError with a sentence for the author.
     """
     settings = _Settings()
@@ -89,7 +92,7 @@ def read_instrument(name: str, value: str, strings: int | None) -> Instrument:
         _apply(item, settings)
     family = family_of(name) or "other"
     fretted = None
-    if strings is not None or family in FRETTED:
+    if has_strings or family in FRETTED:
         fretted = _read_fretted(family, settings, strings)
     elif settings.tuning and settings.tuning not in _AT_PITCH:
         raise ValueError(f'"{settings.tuning}" is a tuning, but {name} has no strings')

@@ -19,7 +19,9 @@ SMALLEST_PART = 64
 MENTIONS = ("changes", "charts", "notation", "see")
 """The words under which a section names charts."""
 _WORDS = (*MENTIONS, "say", "tempo")
-_BARS = re.compile(r"([0-9]{1,6})?(?:(?:^|\s+)([0-9]{1,3})/([0-9]{1,3}))?(?:\s*bars?)?", re.IGNORECASE)
+_BARS = re.compile(
+    r"([0-9]{1,6})?(?:(?:^|\s+)([0-9]{1,3})/([0-9]{1,3}))?(?:\s*bars?)?", re.IGNORECASE
+)
 _CELL_AND_METER = re.compile(r"([^()]*?)\s*(?:\(([^()]*)\))?")
 _WORD = re.compile(r"([^:]*?)\s*:\s*(.*)")
 _ID = re.compile(r"[^\s,]+")

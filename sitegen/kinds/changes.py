@@ -1,5 +1,6 @@
 """The `changes` kind: a progression in bars, with numerals and root motion."""
 
+from sitegen.analysis.account import account, summary
 from sitegen.analysis.reading import ChartReading, ChordReading
 from sitegen.charts.changes import read_changes
 from sitegen.figures.progression import ProgressionBar, ProgressionCell, ProgressionDrawing
@@ -21,8 +22,6 @@ Verse | G | Em / C/E / | Am7 D7 | % |
 
 def draw_changes(analysis: Analysis, _: Surroundings) -> Drawing:
     """Return the progression as bars for the theme, with its account in words."""
-    from sitegen.analysis.account import account, summary  # noqa: PLC0415 - for drawing only
-
     reading: ChartReading = analysis.value
     bars = tuple(BarAccount(place, sentences) for place, sentences in account(reading))
     return Drawing("progression", lay_out(reading), summary(reading), bars)

@@ -1,6 +1,12 @@
 """The `notation` kind: rows under a count, engraved and named note by note."""
 
+from dataclasses import dataclass
+
+from sitegen.analysis.account import account, summary
+from sitegen.analysis.reading import ChartReading
 from sitegen.charts.notation import read_notation
+from sitegen.figures.contour import Contour, draw_contour
+from sitegen.figures.drum_grid import GridBar, drum_grid
 from sitegen.kinds.kind import Analysis, BarAccount, ChartKind, Drawing, Surroundings
 from sitegen.kinds.studied import analyse_chart
 
@@ -26,16 +32,41 @@ guitar
 """
 
 
+LEGEND = ()
+
+
+@dataclass(frozen=True)
+class NotationDrawing:
+    """What the piece `engraved` lays out.
+
+    `wide` and `narrow` are inline SVG for a column and for a phone; `legend` says how the roles
+    of notes are told apart; `grid` and `contour` are there where the author asks for them.
+    """
+
+    wide: str
+    narrow: str
+    legend: tuple[str, ...]
+    grid: tuple[GridBar, ...] = ()
+    contour: Contour | None = None
+
+
 def draw_notation(analysis: Analysis, surroundings: Surroundings) -> Drawing:
     """Return the chart engraved twice, wide and narrow, with its account in words."""
-    from sitegen.analysis.account import account, summary  # noqa: PLC0415
     from sitegen.engraving import engrave  # noqa: PLC0415 - brings verovio
 
-    reading = analysis.value
+    reading: ChartReading = analysis.value
+    chart = reading.chart
     sentence = summary(reading)
     engraved = engrave(reading, surroundings.anchor, title=surroundings.name, summary=sentence)
+    content = NotationDrawing(
+        engraved.wide,
+        engraved.narrow,
+        LEGEND,
+        drum_grid(chart) if "grid" in chart.extras else (),
+        draw_contour(chart) if "contour" in chart.extras else None,
+    )
     bars = tuple(BarAccount(place, sentences) for place, sentences in account(reading))
-    return Drawing("engraved", engraved, sentence, bars, engraved.glyphs)
+    return Drawing("engraved", content, sentence, bars, engraved.glyphs)
 
 
 NOTATION = ChartKind("notation", read_notation, analyse_chart, draw_notation, EXAMPLE)

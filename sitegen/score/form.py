@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from sitegen.score.meter import Meter
 from sitegen.score.tempo import Tempo
-from sitegen.source import Source, Span
+from sitegen.source import Span
 
 
 @dataclass(frozen=True)
@@ -52,7 +52,6 @@ class Form:
     """
 
     id: str
-    source: Source
     span: Span
     sections: tuple[Section, ...]
     meter: Meter

@@ -82,7 +82,7 @@ def read_degrees(
     row: Row, part: str, time: SystemTime, events: Sequence[Event], faults: Faults
 ) -> list[HeardDegree]:
     """Return the degrees that the author heard, each at a note of the part."""
-    onsets = {event.onset for event in events if event.notes}
+    onsets = {event.onset for event in events if event.notes} | faults.lost
     heard = []
     for cell in words(row):
         if set(cell.text) <= {"-"}:
@@ -144,6 +144,8 @@ def _add_sign(cell: Cell, row: Row, time: SystemTime, events: list[Event], fault
         if event.onset == onset and event.notes:
             events[index] = replace(event, marks=(*event.marks, SIGNS[cell.text]))
             return
+    if onset in faults.lost:
+        return
     faults.add(
         "mark-nowhere",
         span,

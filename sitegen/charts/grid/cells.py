@@ -64,15 +64,22 @@ def onset_of(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> Fraction
     """Return when a cell starts; one between two counts is reported and gives None."""
     onset = time.onset_at(cell.column)
     if onset is None:
-        report_off_count(cell, row, time, faults)
+        _report_off_count(cell, row, time, faults)
+    else:
+        faults.slipped(row.line.number, 0)
     return onset
 
 
-def report_off_count(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> None:
-    """Report a cell that starts under no count, and between which two it lies."""
+def _report_off_count(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> None:
+    """Report a cell that starts under no count, and between which two it lies.
+
+    A stretch of a row that slipped sideways as a whole is reported once, at its first cell.
+    """
     before, after = time.around(cell.column)
     near = [count for count in (before, after) if count is not None]
     nearest = min(near, key=lambda count: abs(count.column - cell.column))
+    if faults.slipped(row.line.number, cell.column - nearest.column):
+        return
     if before is None or after is None:
         side = "before" if before is None else "after"
         message = f'"{cell.text}" starts {side} {nearest.name}, where nothing is counted'

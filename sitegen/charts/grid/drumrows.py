@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.charts.grid.cells import Cell, report_off_count
+from sitegen.charts.grid.cells import Cell, onset_of
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.hold import Struck
 from sitegen.charts.grid.rows import Row
@@ -43,11 +43,9 @@ def read_drum_row(row: Row, time: SystemTime, faults: Faults) -> list[Hit]:
                 hint="signs are x o hit, X O accent, g ghost, f flam, b roll, - nothing",
             )
             continue
-        onset = time.onset_at(cell.column)
-        if onset is None:
-            report_off_count(cell, row, time, faults)
-            continue
-        hits.append(Hit(onset, _note(cell, drum, row)))
+        onset = onset_of(cell, row, time, faults)
+        if onset is not None:
+            hits.append(Hit(onset, _note(cell, drum, row)))
     return hits
 
 

@@ -10,7 +10,7 @@ from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.groups import PartGroup
 from sitegen.charts.grid.hold import Struck, hold
 from sitegen.charts.grid.pitched import PitchedReader
-from sitegen.charts.grid.stringrows import StringEvent, read_string_row, string_order
+from sitegen.charts.grid.stringrows import StringEvent, StringReader, string_order
 from sitegen.charts.grid.tab import Speller, strike
 from sitegen.charts.grid.timeline import SystemTime, Timeline
 from sitegen.score.chart import Event, HeardDegree, Part, StretchMark
@@ -106,7 +106,7 @@ def _strike_strings(setting: PartSetting, written: Written, faults: Faults) -> l
     for group, time in written:
         order = string_order(group.strings, fretted, faults) if group.strings else None
         for row, string in zip(group.strings, order or (), strict=False):
-            events.extend(read_string_row(row, string, time, faults))
+            events.extend(StringReader(row, string, time, faults).read())
     fingered = setting.fingered or Interval(0, 0)
     return strike(events, fretted, setting.spell, fingered, faults)
 

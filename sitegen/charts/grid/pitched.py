@@ -37,7 +37,9 @@ class PitchedReader:
                 continue
             notes = () if cell.text == _REST else self._notes(cell, row)
             onset = onset_of(cell, row, time, self._faults)
-            if onset is not None and notes is not None:
+            if onset is not None and notes is None:
+                self._faults.lost.add(onset)
+            elif onset is not None and notes is not None:
                 struck.append(Struck(onset, notes, row.span(cell.column, cell.end)))
         return struck
 

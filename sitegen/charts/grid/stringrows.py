@@ -8,25 +8,25 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from sitegen.charts.grid.cells import Cell, report_off_count
+from sitegen.charts.grid.cells import Cell, onset_of
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime
 from sitegen.score.instrument import MOST_FRETS, Fretted
 from sitegen.source import Span
 
-REST = "r"
 _TOKEN = re.compile(
     r"(?P<note>\((?:\d{1,2}|x)\)|<\d{1,2}>|\d{1,2}|x)|(?P<technique>[hpb/\\~])|(?P<rest>r)"
     r"|(?P<fill>[-\s|]+)|(?P<other>[^-\s|0-9xhpb/\\~r]+|.)"
 )
-WHOLE_STEP = 2
-MOST_BEND = 5
 
 
 @dataclass(frozen=True)
 class Stopped:
-    """One note of a string row; `target` is the fret a bend reaches, where one is written."""
+    """One note of a string row with the signs right before and after it.
+
+    `target` is the fret whose pitch a bend reaches, where one is written.
+    """
 
     cell: Cell
     row: Row
@@ -35,14 +35,19 @@ class Stopped:
     dead: bool = False
     ghost: bool = False
     harmonic: bool = False
-    before: str = ""
-    after: str = ""
+    before: tuple[Cell, ...] = ()
+    after: tuple[Cell, ...] = ()
     target: int | None = None
 
     @property
     def span(self) -> Span:
         """Where the note stands in the file."""
         return self.row.span(self.cell.column, self.cell.end)
+
+    @property
+    def is_bent(self) -> bool:
+        """True when the last sign after the note is a bend."""
+        return bool(self.after) and self.after[-1].text == "b"
 
 
 @dataclass(frozen=True)
@@ -54,127 +59,117 @@ class StringEvent:
     span: Span
 
 
-def read_string_row(row: Row, string: int, time: SystemTime, faults: Faults) -> list[StringEvent]:
-    """Return the events of the row of `string`, counted from 1 at the top."""
-    events: list[StringEvent] = []
-    last: Stopped | None = None
-    before = ""
-    for match in _TOKEN.finditer(row.text, row.start + 1):
-        cell = Cell(match[0], match.start())
-        kind = match.lastgroup
-        if kind == "technique":
-            if last is None or _touches_next_only(cell, row):
-                before += cell.text
-            else:
-                last = _hang(cell, last, events)
-        elif kind == "note":
-            if _is_bend_target(cell, last, time):
-                last = _set_target(cell, last, events)
-                continue
-            stopped = _stopped(cell, row, string, before)
-            before = ""
-            last = _place(stopped, time, events, faults)
-        elif kind == "rest":
-            _place_rest(cell, row, time, events, faults)
-            last = None
-        elif kind == "other":
-            _report_other(cell, row, faults)
-    if before and last is None:
-        _report_loose(before, row, faults)
-    return events
+class StringReader:
+    """Reads one string row from left to right."""
+
+    def __init__(self, row: Row, string: int, time: SystemTime, faults: Faults) -> None:
+        self._row, self._string, self._time, self._faults = row, string, time, faults
+        self.events: list[StringEvent] = []
+        self._waiting: list[Cell] = []
+        # A note that had a fault: the signs behind it belong to it and are dropped with it.
+        self._lost = False
+
+    def read(self) -> list[StringEvent]:
+        """Return the events of the row; what cannot be read is reported and left out."""
+        for match in _TOKEN.finditer(self._row.text, self._row.start + 1):
+            cell = Cell(match[0], match.start())
+            if match.lastgroup == "technique":
+                self._add_sign(cell)
+            elif match.lastgroup == "note":
+                self._add_note(cell)
+            elif match.lastgroup == "rest":
+                self._add_rest(cell)
+            elif match.lastgroup == "other":
+                self._report_sign(cell)
+        for sign in self._waiting:
+            report_loose(sign, self._row, self._faults)
+        return self.events
+
+    def _last(self) -> Stopped | None:
+        return self.events[-1].note if self.events and not self._lost else None
+
+    def _replace_last(self, note: Stopped) -> None:
+        self.events[-1] = replace(self.events[-1], note=note)
+
+    def _add_sign(self, cell: Cell) -> None:
+        last = self._last()
+        if last is not None and not _leads_to_next(cell, self._row):
+            self._replace_last(replace(last, after=(*last.after, cell)))
+        elif not self._lost:
+            self._waiting.append(cell)
+
+    def _add_note(self, cell: Cell) -> None:
+        last = self._last()
+        if last is not None and self._is_target(cell, last):
+            self._replace_last(replace(last, target=int(cell.text)))
+            return
+        inner = cell.text.strip("()<>")
+        stopped = Stopped(
+            cell,
+            self._row,
+            self._string,
+            fret=0 if inner == "x" else int(inner),
+            dead=inner == "x",
+            ghost=cell.text.startswith("("),
+            harmonic=cell.text.startswith("<"),
+            before=tuple(self._waiting),
+        )
+        self._waiting = []
+        self._place(stopped)
+
+    def _is_target(self, cell: Cell, last: Stopped) -> bool:
+        """Tell whether a number right behind a bend sign, under no count, is what it reaches."""
+        touching = last.is_bent and last.after[-1].end == cell.column
+        return touching and cell.text.isdecimal() and self._time.onset_at(cell.column) is None
+
+    def _place(self, stopped: Stopped) -> None:
+        cell = stopped.cell
+        if cell.text[0] in "(<" and self._time.onset_at(cell.column) is None:
+            # The number itself may stand under the count instead of its bracket.
+            inner = Cell(cell.text[1:], cell.column + 1)
+            cell = inner if self._time.onset_at(inner.column) is not None else cell
+        onset = onset_of(cell, self._row, self._time, self._faults)
+        self._lost = onset is None or stopped.fret > MOST_FRETS
+        if onset is None:
+            return
+        if stopped.fret > MOST_FRETS:
+            self._faults.add(
+                "tab-fret",
+                stopped.span,
+                f"fret {stopped.fret} is past the end of any neck",
+                hint="leave a - between two numbers that are two notes",
+            )
+        else:
+            self.events.append(StringEvent(onset, stopped, stopped.span))
+
+    def _add_rest(self, cell: Cell) -> None:
+        onset = onset_of(cell, self._row, self._time, self._faults)
+        self._lost = onset is None
+        if onset is not None:
+            span = self._row.span(cell.column, cell.end)
+            self.events.append(StringEvent(onset, None, span))
+
+    def _report_sign(self, cell: Cell) -> None:
+        self._faults.add(
+            "tab-sign",
+            self._row.span(cell.column, cell.end),
+            f'"{cell.text}" means nothing on a string',
+            hint="frets are numbers; x <12> (5) r and h p / \\ b ~ are the signs beside them",
+        )
 
 
-def _touches_next_only(cell: Cell, row: Row) -> bool:
+def _leads_to_next(cell: Cell, row: Row) -> bool:
     """Tell whether a sign stands right before a note and away from the one before it."""
     following = row.text[cell.end : cell.end + 1]
     return row.text[cell.column - 1] in "- |" and bool(re.fullmatch(r"[\dx(<]", following))
 
 
-def _hang(cell: Cell, last: Stopped, events: list[StringEvent]) -> Stopped:
-    hung = replace(last, after=last.after + cell.text)
-    events[-1] = replace(events[-1], note=hung)
-    return hung
-
-
-def _is_bend_target(cell: Cell, last: Stopped | None, time: SystemTime) -> bool:
-    return (
-        last is not None
-        and last.after.endswith("b")
-        and cell.text.isdecimal()
-        and time.onset_at(cell.column) is None
-        and last.row.text[cell.column - 1] == "b"
-    )
-
-
-def _set_target(cell: Cell, last: Stopped | None, events: list[StringEvent]) -> Stopped | None:
-    if last is None:
-        return None
-    last = replace(last, target=int(cell.text))
-    events[-1] = replace(events[-1], note=last)
-    return last
-
-
-def _stopped(cell: Cell, row: Row, string: int, before: str) -> Stopped:
-    inner = cell.text.strip("()<>")
-    return Stopped(
-        cell,
-        row,
-        string,
-        fret=0 if inner == "x" else int(inner),
-        dead=inner == "x",
-        ghost=cell.text.startswith("("),
-        harmonic=cell.text.startswith("<"),
-        before=before,
-    )
-
-
-def _place(
-    stopped: Stopped, time: SystemTime, events: list[StringEvent], faults: Faults
-) -> Stopped | None:
-    onset = time.onset_at(stopped.cell.column)
-    if onset is None and stopped.cell.text[0] in "(<":
-        # The number itself may stand under the count instead of its bracket.
-        onset = time.onset_at(stopped.cell.column + 1)
-    if onset is None:
-        report_off_count(stopped.cell, stopped.row, time, faults)
-        return None
-    if stopped.fret > MOST_FRETS:
-        faults.add(
-            "tab-fret",
-            stopped.span,
-            f"fret {stopped.fret} is past the end of any neck",
-            hint="leave a - between two numbers that are two notes",
-        )
-        return None
-    events.append(StringEvent(onset, stopped, stopped.span))
-    return stopped
-
-
-def _place_rest(
-    cell: Cell, row: Row, time: SystemTime, events: list[StringEvent], faults: Faults
-) -> None:
-    onset = time.onset_at(cell.column)
-    if onset is None:
-        report_off_count(cell, row, time, faults)
-        return
-    events.append(StringEvent(onset, None, row.span(cell.column, cell.end)))
-
-
-def _report_other(cell: Cell, row: Row, faults: Faults) -> None:
-    faults.add(
-        "tab-sign",
-        row.span(cell.column, cell.end),
-        f'"{cell.text}" means nothing on a string',
-        hint="frets are numbers; x <12> (5) r and h p / \\ b ~ are the signs beside them",
-    )
-
-
-def _report_loose(before: str, row: Row, faults: Faults) -> None:
-    at = row.text.find(before[0], row.start + 1)
+def report_loose(sign: Cell, row: Row, faults: Faults) -> None:
+    """Report a sign that belongs to no note of its string."""
     faults.add(
         "tab-join",
-        row.span(at, at + len(before)),
-        f'"{before}" belongs to no note of this string',
+        row.span(sign.column, sign.end),
+        f'"{sign.text}" belongs to no note of this string',
         hint="write it after the number it starts from, or before the one it leads to",
     )
 

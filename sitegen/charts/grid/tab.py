@@ -4,10 +4,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
+from typing import Literal
 
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.hold import Struck
-from sitegen.charts.grid.stringrows import MOST_BEND, WHOLE_STEP, Stopped, StringEvent
+from sitegen.charts.grid.stringrows import Stopped, StringEvent, report_loose
 from sitegen.score.chart import Joining, Note
 from sitegen.score.instrument import Fretted
 from sitegen.score.interval import Interval
@@ -22,6 +23,11 @@ _JOINING: dict[str, Joining] = {
     "/": "slide",
     "\\": "slide",
 }
+
+WHOLE_STEP = 2
+MOST_BEND = 5
+
+_SLIDES: dict[str, Literal["up", "down"]] = {"/": "up", "\\": "down"}
 
 Speller = Callable[[int, Fraction], Pitch]
 """Gives a MIDI number at an onset its name by key and chord."""
@@ -69,7 +75,7 @@ def _sounding(
         dead=stopped.dead,
         ghost=stopped.ghost,
         harmonic=stopped.harmonic,
-        vibrato="~" in stopped.after,
+        vibrato=any(sign.text == "~" for sign in stopped.after),
     )
     if stopped.dead:
         return replace(note, fret=None)
@@ -88,50 +94,42 @@ def _sounding(
 def _joined(
     note: Note, stopped: Stopped, before: Stopped | None, after: Stopped | None, faults: Faults
 ) -> Note:
-    note = _slid_in(note, stopped, before, faults)
-    signs = [sign for sign in stopped.after if sign in _JOINING]
-    if after is not None:
-        signs += [sign for sign in after.before if sign in _JOINING]
-    if not signs:
+    """Return the note with how it starts and how it goes on to the next on its string."""
+    note = _led_in(note, stopped, before, faults)
+    signs = [*stopped.after, *(after.before if after is not None else ())]
+    joining = [sign for sign in signs if sign.text in _JOINING]
+    if not joining:
         return note
-    sign = signs[0]
-    if sign == "b":
+    sign = joining[0]
+    if sign.text == "b":
         return _bent(note, stopped, after, faults)
     if after is not None:
-        return replace(note, joins=_JOINING[sign])
-    if sign in "/\\":
-        return replace(note, slide_out="up" if sign == "/" else "down")
-    at = stopped.row.text.find(sign, stopped.cell.end)
+        return replace(note, joins=_JOINING[sign.text])
+    if sign.text in _SLIDES:
+        return replace(note, slide_out=_SLIDES[sign.text])
     faults.add(
         "tab-join",
-        stopped.row.span(at, at + 1),
-        f'"{sign}" leads to no note: nothing follows on this string',
+        stopped.row.span(sign.column, sign.end),
+        f'"{sign.text}" leads to no note: nothing follows on this string',
         hint="the next event of the part must be a note on the same string",
     )
     return note
 
 
-def _slid_in(note: Note, stopped: Stopped, before: Stopped | None, faults: Faults) -> Note:
-    """Read the signs right before a number: they lead to it from the note before, or slide in."""
-    if not stopped.before or (before is not None and "~" not in stopped.before):
-        return note
-    loose = [sign for sign in stopped.before if sign not in "/\\"]
-    if not loose:
-        return replace(note, slide_in="up" if stopped.before[0] == "/" else "down")
-    at = stopped.cell.column - len(stopped.before)
-    at = stopped.row.text.find(loose[0], max(at, 0))
-    faults.add(
-        "tab-join",
-        stopped.row.span(at, at + 1),
-        f'"{loose[0]}" follows no note of this string',
-        hint="write it after the number it belongs to",
-    )
+def _led_in(note: Note, stopped: Stopped, before: Stopped | None, faults: Faults) -> Note:
+    """Read the signs right before a number where no note of its string leads to it."""
+    for sign in stopped.before:
+        if sign.text == "~" or (before is None and sign.text not in _SLIDES):
+            report_loose(sign, stopped.row, faults)
+        elif before is None:
+            note = replace(note, slide_in=_SLIDES[sign.text])
     return note
 
 
 def _bent(note: Note, stopped: Stopped, after: Stopped | None, faults: Faults) -> Note:
+    """Bend to the next note where that one lies in reach, else to the target, else by a tone."""
     reach = after.fret - stopped.fret if after is not None and not after.dead else 0
-    if stopped.target is None and stopped.after.endswith("b") and 1 <= reach <= MOST_BEND:
+    if stopped.target is None and stopped.is_bent and 1 <= reach <= MOST_BEND:
         return replace(note, bend=reach, joins="bend")
     target = stopped.target if stopped.target is not None else stopped.fret + WHOLE_STEP
     if 1 <= target - stopped.fret <= MOST_BEND:

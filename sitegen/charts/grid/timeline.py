@@ -4,11 +4,10 @@ from bisect import bisect_right
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from sitegen.charts.endings import ENDING, close_endings
+from sitegen.charts.directions import close_endings, read_direction
 from sitegen.charts.grid.count import (
     Column,
     CountedBar,
-    Mark,
     bar_columns,
     read_count_row,
 )
@@ -16,7 +15,6 @@ from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row, System
 from sitegen.score.chart import Bar
 from sitegen.score.meter import Meter
-from sitegen.source import Span
 
 MOST_BARS = 1000
 
@@ -136,10 +134,17 @@ def _add_system(
         lines[bar.column] = made.start
         columns.extend(bar_columns(bar, made.meter, made.start, made.number))
         lines[bar.end_column] = made.end
+    for column in (n for n, char in enumerate(row.text) if char == "|"):
+        # The other stroke of a double bar, and the line around a bar that had a fault.
+        lines.setdefault(column, _onset_right_of(column, columns, timeline.end))
     bars = range(first_bar, len(timeline.bars))
     timeline.systems.append(
         SystemTime(system, row, start, timeline.end, tuple(columns), lines, bars)
     )
+
+
+def _onset_right_of(column: int, columns: list[Column], end: Fraction) -> Fraction:
+    return next((count.onset for count in columns if count.column > column), end)
 
 
 def _make_bar(
@@ -191,20 +196,12 @@ def _read_directions(bar: CountedBar, row: Row, faults: Faults) -> tuple[Meter |
     meter, ending = None, ""
     for direction in bar.directions:
         span = row.span(direction.column, direction.column + len(direction.text) + 2)
-        if ENDING.fullmatch(direction.text.strip()):
-            ending = direction.text.strip()
-        else:
-            meter = _read_meter(direction, span, faults) or meter
+        found = read_direction(direction.text, span, faults)
+        if isinstance(found, Meter):
+            meter = found
+        elif found:
+            ending = found
     return meter, ending
-
-
-def _read_meter(direction: Mark, span: Span, faults: Faults) -> Meter | None:
-    try:
-        return Meter.read(direction.text)
-    except ValueError as wrong:
-        hint = "a direction is a meter, (7/8), or an ending, (1.)"
-        faults.add("count-direction", span, str(wrong), hint=hint)
-        return None
 
 
 def _check_order(bar: CountedBar, meter: Meter, row: Row, faults: Faults) -> None:

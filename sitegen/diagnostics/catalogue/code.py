@@ -12,6 +12,10 @@ class Code:
     the tests put the shortest valid front matter before it. `file` names the file
     in the content folder that holds the example when it is not an article
     (`site.toml`). The tests check that `bad` brings this code and `good` brings nothing.
+
+    Where the name of a file is what is wrong, `good_file` names that of the cure; where the bad
+    one is a symbolic link, `link` says where it leads. `beside` are other files of the content
+    folder that both examples have, each with its text.
     """
 
     name: str
@@ -20,3 +24,6 @@ class Code:
     bad: str
     good: str
     file: str = "article.md"
+    good_file: str = ""
+    link: str = ""
+    beside: tuple[tuple[str, str], ...] = ()

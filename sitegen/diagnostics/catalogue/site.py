@@ -1,16 +1,188 @@
-"""Codes for faults found in: site."""
+"""Codes for faults in the settings, in the names of files and in references to charts."""
 
 from sitegen.diagnostics.catalogue.code import Code
 
+_VERSE = """
+```changes
+id: verse
+key: C
+meter: 4/4
+
+| C | F | G | C |
+```
+"""
+_CHORUS = """
+```changes
+id: chorus
+key: C
+meter: 4/4
+
+| F | G | C | C |
+```
+"""
+_PICTURE = (
+    "breakdowns/example/stage.svg",
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1 1"/>\n',
+)
+_OTHER = ("breakdowns/low-tide/article.md", "Another write-up.\n")
+
 SITE_CODES: tuple[Code, ...] = (
-    Code("settings-syntax", "error", "", "", ""),
-    Code("settings-field", "error", "", "", ""),
-    Code("settings-value", "error", "", "", ""),
-    Code("settings-missing", "error", "", "", ""),
-    Code("address-unusable", "error", "", "", ""),
-    Code("address-double", "error", "", "", ""),
-    Code("address-reserved", "error", "", "", ""),
-    Code("content-link", "error", "", "", ""),
-    Code("content-unreadable", "error", "", "", ""),
-    Code("content-stray", "warning", "", "", ""),
+    Code(
+        "settings-syntax",
+        "error",
+        "The settings are not written as TOML.",
+        "title = Side Two\n",
+        'title = "Side Two"\n',
+        "site.toml",
+    ),
+    Code(
+        "settings-field",
+        "error",
+        "A line of the settings has a name that no setting has.",
+        'title = "Side Two"\ntagliine = "Songs, taken apart"\n',
+        'title = "Side Two"\ntagline = "Songs, taken apart"\n',
+        "site.toml",
+    ),
+    Code(
+        "settings-value",
+        "error",
+        "The value of a setting is not of the kind that belongs there.",
+        'title = "Side Two"\nlanguage = "the queen\'s"\n',
+        'title = "Side Two"\nlanguage = "en-GB"\n',
+        "site.toml",
+    ),
+    Code(
+        "settings-missing",
+        "error",
+        "The settings lack the title, without which no page can be made.",
+        'tagline = "Songs, taken apart"\n',
+        'title = "Side Two"\ntagline = "Songs, taken apart"\n',
+        "site.toml",
+    ),
+    Code(
+        "settings-theme",
+        "error",
+        "The settings name a theme that is neither one of ours nor a folder with templates.",
+        'title = "Side Two"\ntheme = "linen"\n',
+        'title = "Side Two"\ntheme = "liner"\n',
+        "site.toml",
+    ),
+    Code(
+        "settings-menu",
+        "error",
+        "The menu lists a page that is not among the pages.",
+        'title = "Side Two"\nmenu = ["abuot"]\n',
+        'title = "Side Two"\nmenu = ["about"]\n',
+        "site.toml",
+        beside=(("pages/about.md", "---\ntitle: About\n---\n\nWho writes here.\n"),),
+    ),
+    Code(
+        "address-unusable",
+        "error",
+        "The name of a folder or page would be part of an address and cannot be.",
+        "A write-up.\n",
+        "A write-up.\n",
+        "breakdowns/low tide/article.md",
+        good_file="breakdowns/low-tide/article.md",
+    ),
+    Code(
+        "address-double",
+        "error",
+        "Two write-ups or pages differ only in capitals or in how an accent is stored, which many "
+        "systems take for the same name.",
+        "A write-up.\n",
+        "A write-up.\n",
+        "breakdowns/Low-Tide/article.md",
+        good_file="breakdowns/high-tide/article.md",
+        beside=(_OTHER,),
+    ),
+    Code(
+        "address-reserved",
+        "error",
+        "A page has a name under which the site keeps something else.",
+        "---\ntitle: Fonts\n---\n\nA page.\n",
+        "---\ntitle: Fonts\n---\n\nA page.\n",
+        "pages/fonts.md",
+        good_file="pages/our-fonts.md",
+    ),
+    Code(
+        "content-link",
+        "error",
+        "A symbolic link leads out of the content folder, so that what would be published is not "
+        "what stands there.",
+        "A write-up.\n",
+        "A write-up.\n",
+        "breakdowns/low-tide/article.md",
+        link="../../../elsewhere.md",
+    ),
+    Code(
+        "content-unreadable",
+        "error",
+        "The system does not let us read a file: it is a folder, or it belongs to somebody else.",
+        "A write-up.\n",
+        "A write-up.\n",
+        "breakdowns/low-tide/article.md/article.md",
+        good_file="breakdowns/low-tide/article.md",
+    ),
+    Code(
+        "content-stray",
+        "warning",
+        "Something among the write-ups is not part of any, and nobody would find it on the site.",
+        "A write-up.\n",
+        "A write-up.\n",
+        "breakdowns/low-tide.md",
+        good_file="breakdowns/low-tide/article.md",
+    ),
+    Code(
+        "chart-id-double",
+        "error",
+        "Two charts of a write-up have the same id, so that nothing can speak of one of them.",
+        _VERSE + _CHORUS.replace("chorus", "verse"),
+        _VERSE + _CHORUS,
+    ),
+    Code(
+        "chart-unknown",
+        "error",
+        "The prose speaks of a chart by an id that no chart of the write-up has.",
+        f"{_VERSE}\nIt all comes home in {{see vers}}.\n",
+        f"{_VERSE}\nIt all comes home in {{see verse}}.\n",
+    ),
+    Code(
+        "fact-unknown",
+        "error",
+        "The prose cites a figure that is not among those found in the chart.",
+        f"{_VERSE}\nThe verse has {{fact verse barz}} bars.\n",
+        f"{_VERSE}\nThe verse has {{fact verse bars}} bars.\n",
+    ),
+    Code(
+        "fact-differs",
+        "error",
+        "The prose says one figure and the chart has another.",
+        f"{_VERSE}\nThe verse has {{fact verse bars = 8}} bars.\n",
+        f"{_VERSE}\nThe verse has {{fact verse bars = 4}} bars.\n",
+    ),
+    Code(
+        "link-nowhere",
+        "error",
+        "A link leads to nothing: no such heading or chart, no such page, no such file.",
+        "## The bridge\n\nBack to [the bridge](#the-brigde).\n",
+        "## The bridge\n\nBack to [the bridge](#the-bridge).\n",
+    ),
+    Code(
+        "image-missing",
+        "error",
+        "The text shows a picture that does not lie beside it.",
+        "![The stage from above](stag.svg)\n",
+        "![The stage from above](stage.svg)\n",
+        beside=(_PICTURE,),
+    ),
+    Code(
+        "image-outside",
+        "error",
+        "The text shows a picture from outside the folder of the write-up: another write-up's, or "
+        "one on another server, where it may change or vanish.",
+        "![The stage from above](https://example.org/stage.svg)\n",
+        "![The stage from above](stage.svg)\n",
+        beside=(_PICTURE,),
+    ),
 )

@@ -1,13 +1,30 @@
-"""Endings: the brackets over the bars of a repeat."""
+"""Directions at the head of a bar, in round brackets: a meter, (7/8), or an ending, (1.)."""
 
 import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from sitegen.charts.grid.faults import Faults
 from sitegen.score.chart import Bar
+from sitegen.score.meter import Meter
+from sitegen.source import Span
 
-ENDING = re.compile(r"\d\.(?:[,–-]?\s?\d\.)*")
-"""How an ending is written in round brackets: `1.`, `1.2.`, `1.-3.`"""
+DIRECTION = re.compile(r"\(((?:[^()|]|\([^()|]*\))*)\)")
+"""A direction; it may hold brackets of its own: (7/8 (2+2+3))."""
+
+_ENDING = re.compile(r"\d\.(?:[,–-]?\s?\d\.)*")
+
+
+def read_direction(text: str, span: Span, faults: Faults) -> Meter | str | None:
+    """Return the meter, or the text of the ending; what is neither is reported and gives None."""
+    if _ENDING.fullmatch(text.strip()):
+        return text.strip()
+    try:
+        return Meter.read(text)
+    except ValueError as wrong:
+        hint = "a direction is a meter, (7/8), or an ending, (1.)"
+        faults.add("count-direction", span, str(wrong), hint=hint)
+        return None
 
 
 def close_endings(bars: Sequence[Bar]) -> tuple[Bar, ...]:

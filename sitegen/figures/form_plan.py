@@ -1,0 +1,204 @@
+"""The plan of a song's form: its sections to scale, wide for a page and upright for a phone.
+
+Sections with one letter share letter, shade and hatching, so that no colour is needed to see
+what returns. A text that has no room in its section is left out: the table beside the plan has
+them all.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from string import ascii_uppercase
+from typing import Literal
+
+from sitegen.figures.lettering import fit_lines, text_width
+from sitegen.figures.sheet import HAIRLINE, Anchor, Sheet, Target
+from sitegen.score.clock import clock_text
+
+WIDE, NARROW = 900, 340
+"""Widths of the two layouts in pixels."""
+
+_SHADES = ("plan-1", "plan-2", "plan-3", "plan-4")
+_HATCHES = ("", "///", "\\\\\\", "xxx", "---", "|||", "+++")
+_TIME_STEPS = (5, 10, 15, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600)
+_BAR_STEPS = (1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024, 2048, 4096)
+_LETTER, _NAME, _SMALL = 21, 14, 12.5
+# Band of the shade and hatching in a wide plan, and in an upright one.
+_BAND, _BAND_LEFT, _BAND_TOP = 12, 54, 73
+_LEAST_HEIGHT = 16
+
+
+@dataclass(frozen=True)
+class PlanLink:
+    """A chart that a section names: its name on the page and where it stands, "" for unknown."""
+
+    text: str
+    href: str
+
+
+@dataclass(frozen=True)
+class PlanRow:
+    """One section as the table prints it; texts that nothing gives are empty.
+
+    `start` is "2:04", or "about 2:04" where it is counted from the tempo.
+    """
+
+    letter: str
+    name: str
+    href: str
+    bars: str
+    start: str
+    length: str
+    charts: tuple[PlanLink, ...] = ()
+    remark: str = ""
+
+
+@dataclass(frozen=True)
+class PlanContent:
+    """The plan in both layouts, its table and the findings as sentences."""
+
+    svg: str
+    narrow_svg: str
+    rows: tuple[PlanRow, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class PlanSection:
+    """A section to draw, from `start` up to `end` in the plan's unit; `bars` is "16 bars"."""
+
+    letter: str
+    name: str
+    bars: str
+    start: Fraction
+    end: Fraction
+    target: Target
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Everything that is drawn: sections along seconds, or along bars where no time is known."""
+
+    anchor: str
+    title: str
+    unit: Literal["seconds", "bars"]
+    sections: tuple[PlanSection, ...]
+    end: Fraction
+
+
+def draw_wide(plan: Plan) -> str:
+    """Return the plan as an SVG 900 px wide: time runs from left to right."""
+    sheet = Sheet(WIDE, 116, f"{plan.anchor}-wide")
+    scale = (WIDE - 2) / float(plan.end)
+    for number, section in enumerate(plan.sections):
+        left = 1 + float(section.start) * scale
+        width = float(section.end - section.start) * scale
+        _draw_across(sheet, f"section-{number}", section, round(left, 2), round(width, 2))
+    _draw_scale_across(sheet, plan, scale)
+    return sheet.svg("plan-wide", plan.title, _targets(plan.sections))
+
+
+def _draw_across(
+    sheet: Sheet, group: str, section: PlanSection, left: float, width: float
+) -> None:
+    shade, hatch = _pattern(section.letter)
+    sheet.box(group, (left, 1), (width, _BAND_TOP - 1), fill="paper")
+    sheet.box(group, (left, _BAND_TOP), (width, _BAND), fill=shade, hatch=hatch)
+    letter_width = text_width(section.letter, _LETTER)
+    margin = min(7, (width - letter_width) / 2)
+    if margin < 1:
+        return
+    place = (round(left + margin, 2), 24)
+    sheet.text(group, place, section.letter, role="plan-letter", size=_LETTER)
+    if letter_width + text_width(section.bars, _SMALL) + 4 * margin <= width:
+        place = (round(left + width - margin, 2), 23)
+        sheet.text(group, place, section.bars, role="plan-bars", size=_SMALL, anchor="right")
+    for line, text in enumerate(fit_lines(section.name, _NAME, width - margin - 4, lines=2)):
+        place = (round(left + margin, 2), 45 + 17 * line)
+        sheet.text(group, place, text, role="plan-name", size=_NAME)
+
+
+def _draw_scale_across(sheet: Sheet, plan: Plan, scale: float) -> None:
+    """Plot ticks with their texts, and the length of the whole at the right end."""
+    end_text = _tick(plan, plan.end) if plan.unit == "seconds" else ""
+    free = WIDE - text_width(end_text, _SMALL) - 8
+    for place, text in _ticks(plan, WIDE // 90):
+        at = round(1 + place * scale, 2)
+        half = text_width(text, _SMALL) / 2
+        sheet.rule("plan-scale", (at, 85), (at, 91), HAIRLINE)
+        if at + half <= free:
+            anchor: Anchor = "center" if at > half else "left"
+            spot = (at if at > half else 0, 106)
+            sheet.text("plan-scale", spot, text, role="plan-tick", size=_SMALL, anchor=anchor)
+    sheet.rule("plan-scale", (1, 85), (WIDE - 1, 85), HAIRLINE)
+    if end_text:
+        spot = (WIDE, 106)
+        sheet.text("plan-scale", spot, end_text, role="plan-tick", size=_SMALL, anchor="right")
+        sheet.rule("plan-scale", (WIDE - 1, 85), (WIDE - 1, 91), HAIRLINE)
+
+
+def draw_narrow(plan: Plan) -> str:
+    """Return the plan as an SVG 340 px wide: time runs downwards."""
+    height = _narrow_height(plan)
+    sheet = Sheet(NARROW, height + 8, f"{plan.anchor}-narrow")
+    scale = height / float(plan.end)
+    for number, section in enumerate(plan.sections):
+        top = round(4 + float(section.start) * scale, 2)
+        size = round(float(section.end - section.start) * scale, 2)
+        _draw_down(sheet, f"section-{number}", section, top, size)
+        if size >= _LEAST_HEIGHT:
+            text, place = _tick(plan, section.start), (_BAND_LEFT - 9, _baseline(top, size))
+            sheet.text("plan-scale", place, text, role="plan-tick", size=_SMALL, anchor="right")
+    return sheet.svg("plan-narrow", plan.title, _targets(plan.sections))
+
+
+def _narrow_height(plan: Plan) -> int:
+    """Return a height that gives most sections room for a line, within one and a half screens."""
+    lengths = sorted(section.end - section.start for section in plan.sections)
+    usual = float(lengths[len(lengths) // 4]) or 1
+    return int(min(max(22 * float(plan.end) / usual, 160), 760))
+
+
+def _draw_down(sheet: Sheet, group: str, section: PlanSection, top: float, size: float) -> None:
+    shade, hatch = _pattern(section.letter)
+    sheet.box(group, (_BAND_LEFT, top), (_BAND, size), fill=shade, hatch=hatch)
+    left = _BAND_LEFT + _BAND
+    sheet.box(group, (left, top), (NARROW - left - 1, size), fill="paper")
+    if size < _LEAST_HEIGHT:
+        return
+    base, name_left, right = _baseline(top, size), left + 44, NARROW - 9
+    sheet.text(group, (left + 10, base), section.letter, role="plan-letter", size=17)
+    room = right - name_left - text_width(section.bars, _SMALL) - 8
+    for text in fit_lines(section.name, _NAME, room, lines=1):
+        sheet.text(group, (name_left, base), text, role="plan-name", size=_NAME)
+    place = (right, base)
+    sheet.text(group, place, section.bars, role="plan-bars", size=_SMALL, anchor="right")
+
+
+def _baseline(top: float, size: float) -> float:
+    """Return where the texts of an upright section stand: its middle, or a tall one's top."""
+    return round(top + min(size / 2 + 5, 18), 2)
+
+
+def _targets(sections: Sequence[PlanSection]) -> dict[str, Target]:
+    return {f"section-{number}": section.target for number, section in enumerate(sections)}
+
+
+def _pattern(letter: str) -> tuple[str, str]:
+    """Return shade and hatching of a letter; primes share those of their letter."""
+    place = ascii_uppercase.index(letter[0])
+    return _SHADES[place % len(_SHADES)], _HATCHES[place % len(_HATCHES)]
+
+
+def _ticks(plan: Plan, most: int) -> list[tuple[int, str]]:
+    """Return at most about `most` places of the scale with their texts, evenly spaced."""
+    steps = _TIME_STEPS if plan.unit == "seconds" else _BAR_STEPS
+    end = int(plan.end)
+    step = next((step for step in steps if end // step <= most), steps[-1])
+    return [(place, _tick(plan, Fraction(place))) for place in range(0, end + 1, step)]
+
+
+def _tick(plan: Plan, place: Fraction) -> str:
+    if plan.unit == "seconds":
+        return clock_text(int(place + Fraction(1, 2)))
+    return str(int(place) + 1)

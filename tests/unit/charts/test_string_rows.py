@@ -1,0 +1,144 @@
+"""Tablature: frets, techniques, tunings, capo."""
+
+import pytest
+from unit.charts.reading_aloud import chart_of, faults, played, read
+
+from sitegen.score.chart import Note
+
+
+def tab(top: str, sixth: str, head: str = "guitar: standard") -> str:
+    """Return two beats' worth of a six-string part in eighths."""
+    blank = "-" * 16
+    rows = zip("eBGDAE", [top, blank, blank, blank, blank, sixth], strict=True)
+    lines = "\n".join(f"  {label}   | {cells}|" for label, cells in rows)
+    return f"{head}\nmeter: 2/4\n\ncount | 1   &   2   &   |\nguitar\n{lines}"
+
+
+def notes(text: str) -> list[Note]:
+    chart = chart_of(read(text))
+    return [note for event in chart.parts[0].voices[0] for note in event.notes]
+
+
+BLANK = "-" * 16
+
+
+def test_strings_struck_together_are_one_event_until_the_next() -> None:
+    chart = chart_of(read(tab("--------3-------", "0-------3---0---")))
+    assert played(chart, "guitar") == ["E2 0+1", "G2,G4 1+1/2", "E2 3/2+1/2"]
+
+
+def test_a_detuned_string_sounds_lower_than_it_is_fingered() -> None:
+    found = notes(tab(BLANK, "0---3---5---7---", "key: Eb minor\nguitar: half-step down"))
+    assert [str(note.pitch) for note in found] == ["E♭2", "G♭2", "A♭2", "B♭2"]
+    assert [str(note.fingered) for note in found] == ["E2", "G2", "A2", "B2"]
+
+
+def test_frets_count_from_the_capo() -> None:
+    found = notes(tab(BLANK, "0---3-----------", "guitar: standard, capo 3"))
+    assert [str(note.pitch) for note in found] == ["G2", "B♭2"]
+    assert [str(note.fingered) for note in found] == ["E2", "G2"]
+
+
+def test_a_free_tuning_names_its_strings_from_low_to_high() -> None:
+    found = notes(tab("0---------------", "0---------------", "guitar: D2 A2 D3 G3 B3 E4, capo 2"))
+    assert [str(note.pitch) for note in found] == ["E2", "F♯4"]
+
+
+def test_numbered_rows_may_leave_strings_out() -> None:
+    text = "bass: drop D\nmeter: 2/4\n\ncount | 1   2   |\nbass\n  4   | 0---2---|"
+    chart = chart_of(read(text))
+    assert played(chart, "bass") == ["D1 0+1", "E1 1+1"]
+
+
+@pytest.mark.parametrize(
+    ("row", "joins"),
+    [
+        ("5h--7-----------", ["hammer-on", ""]),
+        ("5--h7-----------", ["hammer-on", ""]),
+        ("7p--5-----------", ["pull-off", ""]),
+        ("5/--7-----------", ["slide", ""]),
+        ("5--/7-----------", ["slide", ""]),
+        ("7\\--5-----------", ["slide", ""]),
+        ("7b--9-----------", ["bend", ""]),
+    ],
+)
+def test_a_sign_between_two_notes_joins_them(row: str, joins: list[str]) -> None:
+    assert [note.joins for note in notes(tab(row, BLANK))] == joins
+
+
+@pytest.mark.parametrize(
+    ("row", "bend"), [("7b--------------", 2), ("7b8-------------", 1), ("7b10------------", 3)]
+)
+def test_a_bend_reaches_a_tone_or_its_target(row: str, bend: int) -> None:
+    (note,) = notes(tab(row, BLANK))
+    assert note.bend == bend
+    assert str(note.pitch) == "B4"
+
+
+def test_slides_from_and_to_nowhere() -> None:
+    first, second = notes(tab("---/7-----------", "--------5\\------"))
+    assert first.slide_in == "up"
+    assert second.slide_out == "down"
+
+
+def test_dead_ghost_vibrato_and_harmonic() -> None:
+    found = notes(tab("x---(5)-7~--<12>", BLANK))
+    assert [note.dead for note in found] == [True, False, False, False]
+    assert found[0].pitch is None
+    assert found[1].ghost
+    assert found[2].vibrato
+    assert found[3].harmonic
+    assert str(found[3].pitch) == "E5"
+
+
+@pytest.mark.parametrize(
+    ("fret", "pitch"),
+    # Flageolet nodes of the open E2 string: the 2nd to 6th partial (any acoustics handbook).
+    [
+        ("12", "E3"),
+        ("7", "B3"),
+        ("19", "B3"),
+        ("5", "E4"),
+        ("4", "G♯4"),
+        ("9", "G♯4"),
+        ("3", "B4"),
+    ],
+)
+def test_a_harmonic_sounds_its_partial(fret: str, pitch: str) -> None:
+    (note,) = notes(tab(BLANK, f"<{fret}>".ljust(16, "-")))
+    assert str(note.pitch) == pitch
+
+
+def test_a_rest_is_written_on_any_string() -> None:
+    chart = chart_of(read(tab("0---r---0-------", BLANK)))
+    assert played(chart, "guitar") == ["E4 0+1/2", "r 1/2+1/2", "E4 1+1"]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        (tab("0-2-------------", BLANK), ["off-count 6:11-12"]),
+        (tab("0---?-----------", BLANK), ["tab-sign 6:13-14"]),
+        (tab("0---57----------", BLANK), ["tab-fret 6:13-15"]),
+        (tab("----------5h----", "------------5---"), ["off-count 6:19-20"]),
+        (tab("--------5h------", "------------5---"), ["tab-join 6:18-19"]),
+        (tab("h---5-----------", BLANK), ["tab-join 6:9-10"]),
+        (tab("7b5-------------", BLANK), ["tab-bend 6:9-10"]),
+        (tab("<6>-------------", BLANK), ["tab-harmonic 6:9-12"]),
+        (tab(BLANK, BLANK, "guitar: dropp D"), ["instrument 1:9-16"]),
+        (tab(BLANK, BLANK, "guitar: E1 A1 D2 G2"), ["instrument 1:9-20"]),
+        (tab(BLANK, BLANK, "guitar: standard, capo 15"), ["instrument 1:9-26"]),
+        (tab(BLANK, BLANK).replace("  A ", "  F "), ["string-label 10:3-4"]),
+    ],
+)
+def test_a_fault_of_the_strings_is_reported_where_it_stands(
+    text: str, expected: list[str]
+) -> None:
+    assert faults(read(text)) == expected
+
+
+def test_rows_written_lowest_string_first_are_told_so() -> None:
+    rows = "\n".join(f"  {label} | 0---|" for label in "EADGBe")
+    reading = read(f"meter: 1/4\n\ncount | 1  |\nguitar\n{rows}".replace("| 1  |", "| 1   |"))
+    hints = [d.hint for d in reading.diagnostics if d.code == "string-label"]
+    assert hints == ["write the highest string as the top row"]
