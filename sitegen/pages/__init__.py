@@ -1,1 +1,1 @@
-"""TODO pages."""
+"""Views in, HTML out: the only room that knows jinja2."""

@@ -1,0 +1,80 @@
+"""How single words are set on a page: dates, chord qualities, drawings' sizes."""
+
+import re
+from dataclasses import dataclass
+from datetime import date
+
+_MONTHS = (
+    "January February March April May June July August September October November December"
+).split()
+# What stays on the line behind the root; the rest of a quality is raised. Common practice in
+# lead sheets, no source.
+_ON_THE_LINE = re.compile(r"m(?!aj)")
+_NUMERAL = re.compile(r"[♭♯]*[ivIV]+")
+_VIEW_BOX = re.compile(r"""viewBox\s*=\s*["']\s*[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)""")
+_ID = re.compile(r"""(?<![\w-])id=(["'])(.+?)\1""")
+
+
+def spoken_date(day: date) -> str:
+    """Return a date as it stands in running text: 4 May 2026."""
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def symbol_levels(quality: str) -> tuple[str, str]:
+    """Return the part of a chord's quality that stands on the line and the part that is raised."""
+    match = _ON_THE_LINE.match(quality)
+    cut = match.end() if match else 0
+    return quality[:cut], quality[cut:]
+
+
+@dataclass(frozen=True)
+class NumeralPart:
+    """A stretch of a Roman numeral, raised or on the line."""
+
+    text: str
+    raised: bool = False
+
+
+def numeral_parts(roman: str) -> tuple[NumeralPart, ...]:
+    """Return a Roman numeral in stretches: figures and signs behind a numeral are raised."""
+    stretches = (
+        stretch for part in re.split("(/)", roman) for stretch in _numeral_stretches(part)
+    )
+    return tuple(stretch for stretch in stretches if stretch.text)
+
+
+def _numeral_stretches(text: str) -> tuple[NumeralPart, NumeralPart]:
+    match = _NUMERAL.match(text)
+    cut = match.end() if match else len(text)
+    return NumeralPart(text[:cut]), NumeralPart(text[cut:], raised=True)
+
+
+def natural_width(svg: str, scale: float = 4 / 3) -> str:
+    """Return the width as CSS at which an engraving has its usual size, from its view box.
+
+    `scale` is CSS pixels for a unit of the outermost view box; "100%" when there is none.
+    """
+    match = _VIEW_BOX.search(svg)
+    return f"{float(match[1]) * scale:.0f}px" if match else "100%"
+
+
+def with_ids_under(svg: str, prefix: str) -> str:
+    """Return `svg` with `prefix` before each of its own ids and before what refers to them.
+
+    So the same drawing can stand twice on a page.
+    """
+    ids = {match[2] for match in _ID.finditer(svg)}
+    if not ids:
+        return svg
+    known = "|".join(re.escape(name) for name in sorted(ids, key=len, reverse=True))
+    svg = re.sub(rf"""((?<![\w-])id=["'])(?={known})""", rf"\g<1>{prefix}", svg)
+    svg = re.sub(rf"""(href=["']#|url\(#)({known})(?=["')])""", rf"\g<1>{prefix}\g<2>", svg)
+    return re.sub(
+        r"""(aria-(?:labelledby|describedby)=["'])([^"']+)""",
+        lambda match: match[1] + " ".join(_renamed(match[2].split(), ids, prefix)),
+        svg,
+    )
+
+
+def _renamed(names: list[str], own: set[str], prefix: str) -> list[str]:
+    return [prefix + name if name in own else name for name in names]

@@ -1,0 +1,122 @@
+"""A theme: a folder of templates, styles and fonts that makes pages of the views."""
+
+import hashlib
+from collections.abc import Mapping
+from pathlib import Path
+
+import jinja2
+
+from sitegen.pages.crate import by_year
+from sitegen.pages.credits import byline, label_facts, musical_facts, recording_facts, song_credits
+from sitegen.pages.lettering import (
+    natural_width,
+    numeral_parts,
+    spoken_date,
+    symbol_levels,
+    with_ids_under,
+)
+from sitegen.pages.views import ArchiveView, ArticleView, ChartView, PageView, RoleView
+from sitegen.score.clock import clock_text
+
+_FILTERS = (
+    by_year,
+    byline,
+    clock_text,
+    label_facts,
+    musical_facts,
+    natural_width,
+    numeral_parts,
+    recording_facts,
+    song_credits,
+    spoken_date,
+    symbol_levels,
+    with_ids_under,
+)
+TEMPLATES = ("article", "archive", "page", "missing")
+NOTATION_FONT = "fonts/notation.woff2"
+"""Where a theme's styles look for the music font, from the top of the site."""
+
+
+class Theme:
+    """Templates, styles and fonts of one folder; nothing is read from anywhere else."""
+
+    def __init__(self, folder: Path, notation_style: str = "") -> None:
+        self._folder = folder
+        self._styles = _joined_styles(folder) + notation_style
+        mark = hashlib.sha256(self._styles.encode()).hexdigest()[:10]
+        self.stylesheet = f"styles/{folder.name}.{mark}.css"
+        self._environment = _environment(folder)
+        self._environment.globals["stylesheet"] = self.stylesheet
+
+    def render_article(self, view: ArticleView) -> str:
+        """Return the page of one write-up."""
+        return self._page("article", article=view, site=view.site, glyphs=view.glyphs)
+
+    def render_archive(self, view: ArchiveView) -> str:
+        """Return the page that lists all write-ups, the newest first."""
+        return self._page("archive", archive=view, site=view.site, glyphs=())
+
+    def render_page(self, view: PageView) -> str:
+        """Return a free page."""
+        return self._page("page", page=view, site=view.site, glyphs=view.glyphs)
+
+    def render_missing(self, view: PageView) -> str:
+        """Return the page for an address under which nothing is found."""
+        return self._page("missing", page=view, site=view.site, glyphs=view.glyphs)
+
+    def render_chart(self, view: ChartView) -> str:
+        """Return the figure of one chart: caption, drawing or faults, and the account in words."""
+        return self._piece("chart", chart=view)
+
+    def render_role(self, view: RoleView) -> str:
+        """Return an inline role as HTML that can stand in running text."""
+        return self._piece("roles", role=view)
+
+    def assets(self, notation_font: bytes = b"") -> Mapping[str, bytes]:
+        """Return what is published beside the pages, by path from the top of the site.
+
+        `notation_font` is the music font as WOFF2; without it none is published.
+        """
+        files = {self.stylesheet: self._styles.encode()}
+        for path in sorted((self._folder / "fonts").glob("*")):
+            files[f"fonts/{path.name}"] = path.read_bytes()
+        if notation_font:
+            files[NOTATION_FONT] = notation_font
+        return files
+
+    def _page(self, name: str, **values: object) -> str:
+        return self._environment.get_template(f"pages/{name}.html").render(values)
+
+    def _piece(self, name: str, **values: object) -> str:
+        return self._environment.get_template(f"pieces/{name}.html").render(values).strip()
+
+
+def load_theme(folder: Path, notation_style: str = "") -> Theme:
+    """Return the theme in `folder`; `notation_style` are the rules that the engravings need.
+
+    Raises FileNotFoundError naming the first template that the folder lacks.
+    """
+    for name in TEMPLATES:
+        path = folder / "pages" / f"{name}.html"
+        if not path.is_file():
+            raise FileNotFoundError(f"{folder} is no theme: it has no pages/{name}.html")
+    return Theme(folder, notation_style)
+
+
+def _joined_styles(folder: Path) -> str:
+    """Return all styles in the order of their file names, which start with a number."""
+    paths = sorted((folder / "styles").glob("*.css"))
+    return "".join(path.read_text(encoding="utf-8") for path in paths)
+
+
+def _environment(folder: Path) -> jinja2.Environment:
+    environment = jinja2.Environment(
+        loader=jinja2.FileSystemLoader(folder),
+        autoescape=True,
+        auto_reload=False,
+        undefined=jinja2.StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.filters.update({function.__name__: function for function in _FILTERS})
+    return environment

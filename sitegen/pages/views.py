@@ -1,0 +1,120 @@
+"""What the templates are given: plain frozen values, already computed, links already made.
+
+Every `href` is relative to the page that shows it, so that a site works in any folder.
+"""
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from sitegen.article.front import FrontMatter
+from sitegen.article.reading import Heading
+from sitegen.kinds.kind import Drawing
+from sitegen.score.chord import Chord, NoChord
+
+
+@dataclass(frozen=True)
+class Link:
+    """A link with its text."""
+
+    text: str
+    href: str
+
+
+@dataclass(frozen=True)
+class SiteView:
+    """The site as a page sees it; `root` leads from the page to the site's top ("../../").
+
+    `address` is the page's own full address, "" as long as the site has none.
+    """
+
+    title: str
+    tagline: str
+    author: str
+    language: str
+    root: str
+    menu: tuple[Link, ...]
+    generator: str
+    notice: str = ""
+    address: str = ""
+
+
+@dataclass(frozen=True)
+class RoleView:
+    """One inline role, ready to be set: `text` is what is read.
+
+    `chord` is the symbol of a `chord` role (None when it could not be read), `href` the place
+    that `at` and `see` lead to ("" where there is none), `seconds` the moment of an `at`.
+    """
+
+    kind: Literal["chord", "degree", "note", "at", "see", "fact"]
+    text: str
+    chord: Chord | NoChord | None = None
+    href: str = ""
+    seconds: int = 0
+
+
+@dataclass(frozen=True)
+class ChartView:
+    """One chart of a page. `frames` are faults as text, shown where there is no drawing."""
+
+    id: str
+    anchor: str
+    name: str
+    kind: str
+    title: str
+    drawing: Drawing | None
+    frames: tuple[str, ...] = ()
+    at: Link | None = None
+
+
+@dataclass(frozen=True)
+class ArticleView:
+    """One write-up. `body` is HTML with every chart in its place; `plan` repeats the first form.
+
+    `glyphs` are the SVG definitions that the page's charts share. `moments` lead to the moments
+    of the front matter, one link each in their order; empty where there is nothing to link to.
+    """
+
+    site: SiteView
+    slug: str
+    front: FrontMatter
+    body: str
+    headings: tuple[Heading, ...]
+    charts: tuple[ChartView, ...]
+    plan: ChartView | None = None
+    glyphs: tuple[str, ...] = ()
+    moments: tuple[Link, ...] = ()
+    earlier: Link | None = None
+    later: Link | None = None
+    draft: bool = False
+
+
+@dataclass(frozen=True)
+class ArchiveEntry:
+    """One line of the archive."""
+
+    href: str
+    front: FrontMatter
+    charts: int
+    draft: bool = False
+
+
+@dataclass(frozen=True)
+class ArchiveView:
+    """The list of all write-ups, newest first, with the words that stand above it (HTML)."""
+
+    site: SiteView
+    title: str
+    entries: tuple[ArchiveEntry, ...]
+    intro: str = ""
+
+
+@dataclass(frozen=True)
+class PageView:
+    """A free page: a title and HTML."""
+
+    site: SiteView
+    title: str
+    body: str
+    charts: tuple[ChartView, ...] = field(default=())
+    glyphs: tuple[str, ...] = ()

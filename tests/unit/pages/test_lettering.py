@@ -1,0 +1,111 @@
+"""How single words are set: dates, chord symbols, numerals, and the frames of drawings."""
+
+from datetime import date
+from xml.etree import ElementTree as ET
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sitegen.pages.lettering import (
+    natural_width,
+    numeral_parts,
+    spoken_date,
+    symbol_levels,
+    with_ids_under,
+)
+
+
+@pytest.mark.parametrize(
+    ("day", "text"),
+    [
+        (date(2026, 5, 4), "4 May 2026"),
+        (date(1999, 12, 31), "31 December 1999"),
+        (date(2000, 1, 1), "1 January 2000"),
+    ],
+)
+def test_a_date_is_written_as_it_is_said(day: date, text: str) -> None:
+    assert spoken_date(day) == text
+
+
+@pytest.mark.parametrize(
+    ("quality", "levels"),
+    [
+        ("", ("", "")),
+        ("m", ("m", "")),
+        ("m7♭5", ("m", "7♭5")),
+        ("mmaj7", ("m", "maj7")),
+        ("maj7", ("", "maj7")),
+        ("sus2", ("", "sus2")),
+        ("7♯9", ("", "7♯9")),
+    ],
+)
+def test_only_the_minor_sign_stays_on_the_line(quality: str, levels: tuple[str, str]) -> None:
+    # Common practice in lead sheets, no source.
+    assert symbol_levels(quality) == levels
+
+
+@pytest.mark.parametrize(
+    ("roman", "parts"),
+    [
+        ("", []),
+        ("i", [("i", False)]),
+        ("♭VII", [("♭VII", False)]),
+        ("V7", [("V", False), ("7", True)]),
+        ("V7/ii", [("V", False), ("7", True), ("/", False), ("ii", False)]),
+        ("ii∅7", [("ii", False), ("∅7", True)]),
+        ("?", [("?", False)]),
+    ],
+)
+def test_figures_behind_a_numeral_are_raised(roman: str, parts: list[tuple[str, bool]]) -> None:
+    assert [(part.text, part.raised) for part in numeral_parts(roman)] == parts
+
+
+@given(st.text(alphabet="ivIV♭♯7/°ø+64 ()?\n"))
+def test_no_sign_of_a_numeral_is_lost(roman: str) -> None:
+    assert "".join(part.text for part in numeral_parts(roman)) == roman
+
+
+@pytest.mark.parametrize(
+    ("svg", "scale", "width"),
+    [
+        ('<svg viewBox="0 0 300 90"></svg>', 2.0, "600px"),
+        ("<svg class='x' viewBox='-10 0 150.5, 90'><svg viewBox='0 0 9 9'/></svg>", 1.0, "150px"),
+        ('<svg width="20"></svg>', 1.0, "100%"),
+    ],
+)
+def test_a_drawing_is_as_wide_as_its_outer_view_box(svg: str, scale: float, width: str) -> None:
+    assert natural_width(svg, scale) == width
+
+
+DRAWING = (
+    '<svg aria-labelledby="t d"><title id="t">A</title><desc id="d">B</desc>'
+    '<clipPath id="t-1"><rect/></clipPath><g clip-path="url(#t-1)" data-id="t"/>'
+    '<a href="#verse"><use href="#d"/></a></svg>'
+)
+
+
+def test_a_second_copy_of_a_drawing_has_ids_of_its_own() -> None:
+    copy = ET.fromstring(with_ids_under(DRAWING, "two_"))  # noqa: S314 - our own text
+    assert [element.get("id") for element in copy.iter() if element.get("id")] == [
+        "two_t",
+        "two_d",
+        "two_t-1",
+    ]
+    assert copy.get("aria-labelledby") == "two_t two_d"
+    group = copy.find("g")
+    assert group is not None
+    assert group.get("clip-path") == "url(#two_t-1)"
+    assert group.get("data-id") == "t"
+
+
+def test_links_out_of_a_drawing_stay_as_they_are() -> None:
+    copy = ET.fromstring(with_ids_under(DRAWING, "two_"))  # noqa: S314 - our own text
+    assert [element.get("href") for element in copy.iter() if element.get("href")] == [
+        "#verse",
+        "#two_d",
+    ]
+
+
+def test_a_drawing_without_ids_is_left_alone() -> None:
+    assert with_ids_under("<svg><g/></svg>", "two_") == "<svg><g/></svg>"

@@ -1,0 +1,299 @@
+"""The liner theme's pages: sound HTML, safe against hostile titles, at home in any folder."""
+
+import re
+from collections import Counter
+from dataclasses import replace
+from datetime import date
+from html.parser import HTMLParser
+from pathlib import Path
+from types import SimpleNamespace
+
+import html5lib
+import pytest
+
+from sitegen.article.front import Correction, FrontMatter, Moment, Rights, Song, SourceNote
+from sitegen.engraving import FAMILY
+from sitegen.pages.theme import NOTATION_FONT, Theme, load_theme
+from sitegen.pages.views import ArchiveEntry, ArchiveView, ArticleView, ChartView, PageView
+
+LINER = Path(__file__).parents[3] / "themes" / "liner"
+NAMES = (
+    "article",
+    "bare article",
+    "archive",
+    "empty archive",
+    "page",
+    "bare page",
+    "missing",
+    "bare missing",
+)
+HOSTILE = "\"><script>alert(1)</script>{{ 7 * 7 }}&'♭"
+
+
+class Elements(HTMLParser):
+    """Collects every start tag with its attributes."""
+
+    def __init__(self, html: str) -> None:
+        super().__init__()
+        self.found: list[tuple[str, dict[str, str | None]]] = []
+        self.feed(html)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """Keep one tag, as the parser asks."""
+        self.found.append((tag, dict(attrs)))
+
+    def values(self, attribute: str) -> list[str]:
+        """Return what every element that has the attribute says in it."""
+        return [attrs[attribute] or "" for _, attrs in self.found if attribute in attrs]
+
+    def count(self, tag: str) -> int:
+        """Return how many elements there are of a kind."""
+        return sum(name == tag for name, _ in self.found)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_page_is_html_without_a_fault(pages: dict[str, str], name: str) -> None:
+    # The parsing rules of the HTML standard, as html5lib has them.
+    html5lib.HTMLParser(strict=True).parse(pages[name])
+
+
+def test_a_fault_in_html_is_seen() -> None:
+    with pytest.raises(html5lib.html5parser.ParseError):
+        html5lib.HTMLParser(strict=True).parse("<!DOCTYPE html><title>x</title><p></div>")
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_page_has_one_main_heading(pages: dict[str, str], name: str) -> None:
+    assert Elements(pages[name]).count("h1") == 1
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_level_of_heading_is_left_out(pages: dict[str, str], name: str) -> None:
+    levels = [int(tag[1]) for tag, _ in Elements(pages[name]).found if re.fullmatch("h[1-6]", tag)]
+    assert all(after <= before + 1 for before, after in zip([0, *levels], levels, strict=False))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_id_stands_once(pages: dict[str, str], name: str) -> None:
+    ids = Elements(pages[name]).values("id")
+    assert [identity for identity, times in Counter(ids).items() if times > 1] == []
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_is_pointed_to_is_there(pages: dict[str, str], name: str) -> None:
+    elements = Elements(pages[name])
+    inner = [href[1:] for href in elements.values("href") if href.startswith("#")]
+    labels = " ".join(elements.values("aria-labelledby")).split()
+    assert {*inner, *labels} <= set(elements.values("id"))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_page_asks_no_other_host(pages: dict[str, str], name: str) -> None:
+    assert re.findall(r"(?:https?:)?//[\w.]+", pages[name]) == []
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_page_has_landmarks_and_a_way_past_the_menu(pages: dict[str, str], name: str) -> None:
+    elements = Elements(pages[name])
+    first_link = next(attrs for tag, attrs in elements.found if tag == "a")
+    assert first_link["href"] == "#main_text"
+    assert ("main", "main_text") in [(tag, attrs.get("id")) for tag, attrs in elements.found]
+    assert elements.found[0] == ("html", {"lang": "en"})
+    assert elements.count("main") == 1
+
+
+def test_no_page_has_a_script(pages: dict[str, str]) -> None:
+    assert not any(Elements(html).count("script") for html in pages.values())
+
+
+def test_links_start_from_the_page(pages: dict[str, str], theme: Theme) -> None:
+    hrefs = Elements(pages["article"]).values("href")
+    assert f"../../{theme.stylesheet}" in hrefs
+    assert "../../index.html" in hrefs
+    assert theme.stylesheet in Elements(pages["bare article"]).values("href")
+
+
+def test_the_head_tells_what_the_page_is(theme: Theme, article: ArticleView) -> None:
+    site = replace(article.site, address="https://turnaround.example/low-tide/")
+    html = theme.render_article(replace(article, site=site))
+    named = {attrs.get("name"): attrs.get("content") for _, attrs in Elements(html).found}
+    assert named["description"] == "Two chords without a third."
+    assert named["generator"] == "sitegen 0"
+    assert '<link rel="canonical" href="https://turnaround.example/low-tide/">' in html
+
+
+def test_a_draft_says_so(theme: Theme, article: ArticleView, archive: ArchiveView) -> None:
+    stamp = '<p class="stamp">Draft'
+    assert stamp in theme.render_article(article)
+    assert stamp not in theme.render_article(replace(article, draft=False))
+    assert theme.render_archive(archive).count(stamp) == 1
+
+
+def test_hostile_front_matter_stays_text(theme: Theme, article: ArticleView) -> None:
+    words = (HOSTILE,)
+    song = Song(HOSTILE, HOSTILE, 2011, HOSTILE, words, words, words, words, HOSTILE)
+    front = FrontMatter(
+        title=HOSTILE,
+        summary=HOSTILE,
+        song=replace(song, tuning=HOSTILE),
+        moments=(Moment(1, HOSTILE),),
+        topics=words,
+        sources=(SourceNote(HOSTILE),),
+        corrections=(Correction(date(2026, 1, 1), HOSTILE),),
+        rights=Rights(HOSTILE, HOSTILE),
+    )
+    html = theme.render_article(replace(article, front=front))
+    html5lib.HTMLParser(strict=True).parse(html)
+    assert Elements(html).count("script") == 0
+    assert html.count("{{ 7 * 7 }}") >= 16
+
+
+def test_a_hostile_chart_title_stays_text(theme: Theme, charts: dict[str, ChartView]) -> None:
+    for chart in charts.values():
+        html = theme.render_chart(replace(chart, title=HOSTILE, name=HOSTILE))
+        assert Elements(html).count("script") == 0
+
+
+def test_a_chart_is_numbered_and_named(theme: Theme, charts: dict[str, ChartView]) -> None:
+    html = theme.render_chart(charts["engraved"])
+    assert '<figure class="chart chart-notation" id="example-1">' in html
+    assert '<span class="chart-number">Example 1</span>' in html
+    assert '<span class="chart-title">Opening figure</span>' in html
+    assert 'href="watch/index.html#t=14"' in html
+
+
+@pytest.mark.parametrize("piece", ["engraved", "progression", "plan"])
+def test_every_chart_is_told_in_words(
+    theme: Theme, charts: dict[str, ChartView], piece: str
+) -> None:
+    html = theme.render_chart(charts[piece])
+    assert "<dt>Bar 1</dt>\n<dd>E♭sus2 throughout. Voice: F5, a ninth.</dd>" in html
+
+
+def test_a_chart_without_a_drawing_shows_its_faults(
+    theme: Theme, charts: dict[str, ChartView]
+) -> None:
+    html = theme.render_chart(charts["fault"])
+    assert "no chord is written &#34;&lt;i&gt;H&lt;/i&gt;&#34;" in html
+    assert 'id="example-4"' in html
+
+
+def test_both_widths_of_an_engraving_are_there(theme: Theme, charts: dict[str, ChartView]) -> None:
+    html = theme.render_chart(charts["engraved"])
+    assert html.index('id="wide-note"') < html.index('id="narrow-note"')
+    assert html.count("--natural-width: 960px") == 2
+
+
+def test_an_engraving_may_come_without_a_legend(
+    theme: Theme, charts: dict[str, ChartView]
+) -> None:
+    drawing = charts["engraved"].drawing
+    assert drawing is not None
+    plain = replace(drawing, content=SimpleNamespace(wide=drawing.content.wide, narrow=""))
+    html = theme.render_chart(replace(charts["engraved"], drawing=plain))
+    assert 'class="legend"' not in html
+    assert "drawing-narrow" not in html
+
+
+def test_a_progression_shows_bars_chords_and_numerals(
+    theme: Theme, charts: dict[str, ChartView]
+) -> None:
+    text = _words(theme.render_chart(charts["progression"]))
+    assert "Repeat from here. Bar 1 Verse 4/4 E♭m7♭5/D♭ ii∅7 Bar 2 N.C." in text
+    assert "Repeat to here. Ending 1. Bar 3 (E♭) A♭ IV up a fourth" in text
+
+
+def test_the_plan_has_a_table_with_its_links(theme: Theme, charts: dict[str, ChartView]) -> None:
+    html = theme.render_chart(charts["plan"])
+    assert '<th scope="row"><a href="#verse">Verse 1</a>' in html
+    assert '<a href="#example-2">Example 2</a>' in html
+    assert "A Verse 1 half time 16 0:20 40 s Example 2" in _words(html)
+
+
+def test_the_plan_stands_near_the_top_and_leads_to_its_chart(pages: dict[str, str]) -> None:
+    html = pages["article"]
+    opening = html.index('id="opening_plan-note"')
+    assert html.index("<h1>") < opening < html.index('class="prose')
+    assert '<a class="chart-number" href="#example-3">Example 3</a>' in html
+
+
+def test_sections_and_moments_are_listed(pages: dict[str, str]) -> None:
+    words = _words(pages["article"])
+    assert "In these notes The verse Listen for 0:14 The voice enters 1:00 First chorus" in words
+
+
+def test_the_caution_about_rights_stands_on_every_article(pages: dict[str, str]) -> None:
+    for name in ("article", "bare article"):
+        assert "a licensed adviser decides" in pages[name]
+
+
+def test_the_archive_is_filed_by_year_newest_first(theme: Theme, page: PageView) -> None:
+    entries = tuple(
+        ArchiveEntry(f"{number}.html", _dated(number), 1) for number in (3, 1, 200, 2, 299)
+    )
+    html = theme.render_archive(ArchiveView(page.site, "All", entries))
+    assert re.findall(r'<h3><a href="(\d+)\.html">', html) == ["299", "200", "3", "2", "1"]
+    assert re.findall(r"<h2[^>]*>(\d+)</h2>", html) == ["2026", "2000"]
+    assert 'aria-label="Years"' not in html
+
+
+def test_a_long_archive_has_a_way_to_each_year(theme: Theme, page: PageView) -> None:
+    entries = tuple(ArchiveEntry(f"{number}.html", _dated(number), 1) for number in range(300))
+    html = theme.render_archive(ArchiveView(page.site, "All", entries))
+    assert html.count('<li class="record">') == 300
+    assert '<nav aria-label="Years">' in html
+
+
+def _dated(number: int) -> FrontMatter:
+    day = (
+        date(2000, 1, 1 + number) if number < 9 else date(2026, 1 + number // 28, 1 + number % 28)
+    )
+    return FrontMatter(title=f"No. {number}", published=day, song=Song(artist="The Harbour Lamps"))
+
+
+def test_assets_are_styles_fonts_and_the_notation_font(theme: Theme) -> None:
+    files = theme.assets(b"wOF2 notation")
+    assert files[NOTATION_FONT] == b"wOF2 notation"
+    assert files[theme.stylesheet].decode().endswith(".notation { fill: currentColor; }")
+    assert "fonts/LICENCE.txt" in files
+    assert NOTATION_FONT not in theme.assets()
+
+
+def test_every_font_of_the_styles_is_published(theme: Theme) -> None:
+    files = theme.assets(b"wOF2 notation")
+    css = files[theme.stylesheet].decode()
+    asked = re.findall(r'url\("\.\./([^"]+)"\)', css)
+    assert len(asked) == 3
+    assert set(asked) <= files.keys()
+    assert f'font-family: "{FAMILY}"' in css
+
+
+def test_text_fonts_are_light_and_hold_the_signs_of_music() -> None:
+    from fontTools.ttLib import TTFont  # noqa: PLC0415 - heavy, and one test needs it
+
+    for path in sorted((LINER / "fonts").glob("*.woff2")):
+        assert path.stat().st_size < 25_000
+        assert {ord(sign) for sign in "♭♯♮“”–·é"} <= TTFont(path).getBestCmap().keys()
+
+
+def test_the_stylesheet_is_named_after_what_it_says() -> None:
+    plain, other = load_theme(LINER), load_theme(LINER, ".notation {}")
+    assert plain.stylesheet == load_theme(LINER).stylesheet
+    assert plain.stylesheet != other.stylesheet
+
+
+def test_styles_ask_no_other_host(theme: Theme) -> None:
+    css = theme.assets()[theme.stylesheet].decode()
+    assert "//" not in re.sub(r"/\*.*?\*/", "", css, flags=re.DOTALL)
+    assert "@import" not in css
+
+
+def test_a_folder_without_templates_is_no_theme(tmp_path: Path) -> None:
+    with pytest.raises(FileNotFoundError, match=r"has no pages/article\.html"):
+        load_theme(tmp_path)
+
+
+def _words(html: str) -> str:
+    """Return what is read of some HTML, without its tags, spaces made single."""
+    tree = html5lib.parseFragment(html, treebuilder="etree")
+    return re.sub(r"\s+", " ", "".join(tree.itertext()))
