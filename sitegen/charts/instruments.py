@@ -140,11 +140,11 @@ def _read_fretted(family: str, settings: _Settings, strings: int | None) -> Fret
         tuning = free
         standard = STANDARD.get((family, len(tuning)), tuning)
     else:
-        count = strings or _usual_count(family)
-        standard = _standard(family, count)
+        shown = strings or 0
+        standard = _standard(
+            family, shown if (family, shown) in STANDARD else _usual_count(family)
+        )
         tuning = _named_tuning(family, text, standard)
-    if strings is not None and strings != len(tuning):
-        raise ValueError(f"{len(tuning)} strings are tuned, but {strings} string rows are written")
     return Fretted(tuning, standard, settings.capo)
 
 

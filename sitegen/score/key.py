@@ -48,11 +48,13 @@ class Key:
 
     @classmethod
     def read(cls, text: str) -> "Key":
-        """Return the key written as tonic and mode: `Eb minor`, `G`, `D dorian`, `F♯ mixolydian`.
+        """Return the key written as tonic and mode: `Eb minor`, `G`, `D dorian`, `F♯m`.
 
         `major` when no mode is said. Raises ValueError for other text.
         """
         words = text.split()
+        if len(words) == 1 and len(words[0]) > 1 and words[0].endswith("m"):
+            words = [words[0][:-1], "minor"]
         if not words or len(words) > 2:  # noqa: PLR2004
             raise ValueError(f'"{text}" is not a key')
         mode = words[1].lower() if len(words) > 1 else "major"

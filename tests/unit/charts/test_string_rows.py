@@ -126,7 +126,7 @@ def test_a_rest_is_written_on_any_string() -> None:
         (tab("7b5-------------", BLANK), ["tab-bend 6:9-10"]),
         (tab("<6>-------------", BLANK), ["tab-harmonic 6:9-12"]),
         (tab(BLANK, BLANK, "guitar: dropp D"), ["instrument 1:9-16"]),
-        (tab(BLANK, BLANK, "guitar: E1 A1 D2 G2"), ["instrument 1:9-20"]),
+        (tab(BLANK, BLANK, "guitar: E1 A1 D2 G2"), ["string-count 6:3-4"]),
         (tab(BLANK, BLANK, "guitar: standard, capo 15"), ["instrument 1:9-26"]),
         (tab(BLANK, BLANK).replace("  A ", "  F "), ["string-label 10:3-4"]),
     ],

@@ -73,6 +73,7 @@ def test_an_interval_has_its_usual_name(low: str, high: str, name: str) -> None:
         ("E phrygian", 0, "E F G A B C D"),
         ("Bb lydian", -1, "B♭ C D E F G A"),
         ("C# minor", 4, "C♯ D♯ E F♯ G♯ A B"),
+        ("F#m", 3, "F♯ G♯ A B C♯ D E"),
     ],
 )
 def test_a_key_has_its_signature_and_scale(text: str, fifths: int, scale: str) -> None:

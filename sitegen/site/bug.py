@@ -1,0 +1,32 @@
+"""What is kept of a failure of the program itself, so that the other write-ups go on."""
+
+import traceback
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import ParamSpec, TypeVar
+
+Result = TypeVar("Result")
+Given = ParamSpec("Given")
+
+
+@dataclass(frozen=True)
+class Bug:
+    """A failure: what was being done, in words, and the trace for whoever mends it."""
+
+    doing: str
+    trace: str
+
+
+def attempt(
+    bugs: list[Bug],
+    doing: str,
+    step: Callable[Given, Result],
+    *args: Given.args,
+    **kwargs: Given.kwargs,
+) -> Result | None:
+    """Return what `step` returns; when it raises, add a bug and return None."""
+    try:
+        return step(*args, **kwargs)
+    except Exception:  # noqa: BLE001 - whatever a step raises, it is a bug and is reported as one
+        bugs.append(Bug(doing, traceback.format_exc()))
+        return None

@@ -1,0 +1,149 @@
+"""One build of a site: its settings, then an edition in a fresh folder, swapped in whole."""
+
+import os
+import time
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from sitegen.diagnostics import Diagnostic, did_you_mean, ordered
+from sitegen.engraving.style import NOTATION_STYLE
+from sitegen.kinds.kind import ChartKind
+from sitegen.pages.theme import load_theme
+from sitegen.site.bug import Bug
+from sitegen.site.content import (
+    ARTICLES_FOLDER,
+    PAGES_FOLDER,
+    Content,
+    is_inside,
+    scan_content,
+    shown,
+)
+from sitegen.site.edition import Edition, Step
+from sitegen.site.pressing import Press
+from sitegen.site.publishing import check_target, fresh_folder
+from sitegen.site.refusal import RefusedError
+from sitegen.site.settings import SettingsFile
+from sitegen.site.site_file import load_settings
+from sitegen.site.tally import counted, fault_words
+from sitegen.site.theme_folder import find_theme, theme_names
+from sitegen.site.workforce import hire, sensible_jobs
+
+
+@dataclass(frozen=True)
+class Order:
+    """What to build and how; `theme` and `jobs` are None where the user leaves them to us."""
+
+    content: Path
+    out: Path
+    kinds: tuple[ChartKind, ...]
+    theme: str | None = None
+    jobs: int | None = None
+    drafts: bool = False
+    strict: bool = False
+
+
+@dataclass(frozen=True)
+class Report:
+    """What came of a build.
+
+    `kept` are the write-ups and pages whose last good page was kept, `missing` those that are
+    not on the site at all; `drafts` counts the drafts left out. `out` is None where nothing was
+    published.
+    """
+
+    pages: int = 0
+    charts: int = 0
+    diagnostics: tuple[Diagnostic, ...] = ()
+    bugs: tuple[Bug, ...] = ()
+    kept: tuple[str, ...] = ()
+    missing: tuple[str, ...] = ()
+    drafts: int = 0
+    seconds: float = 0
+    out: Path | None = None
+
+    def summary(self) -> str:
+        """Return a line of figures, and one each for what was kept, missing or left out."""
+        lines = [self._figures()]
+        if self.kept:
+            lines.append(f"kept as last published: {', '.join(self.kept)}")
+        if self.missing:
+            lines.append(f"not on the site: {', '.join(self.missing)}")
+        if self.drafts:
+            lines.append(f"{counted(self.drafts, 'draft')} left out; --drafts builds them")
+        if self.out is None:
+            lines.append("nothing was published")
+        return "\n".join(lines)
+
+    def _figures(self) -> str:
+        made = f"{counted(self.pages, 'page')}, {counted(self.charts, 'chart')}"
+        where = f" in {shown(self.out)}" if self.out else ""
+        return (
+            f"{made}{where}: {fault_words(self.diagnostics, len(self.bugs))}, {self.seconds:.1f} s"
+        )
+
+
+def build_site(order: Order, step: Step) -> Report:
+    """Build the site and return what came of it; the fault of one write-up stops no other.
+
+    Raises RefusedError when the theme is unknown or the output folder must not be written.
+    Nothing is published while the settings have an error.
+    """
+    began = time.monotonic()
+    content = scan_content(order.content)
+    settings = load_settings(content)
+    theme = _load_theme(order, settings, content)
+    _check_out(order.out, content)
+    faults = _weighed((*content.diagnostics, *settings.diagnostics), order)
+    if theme is None or any(found.is_error for found in settings.diagnostics):
+        return Report(diagnostics=faults, seconds=time.monotonic() - began)
+    jobs = order.jobs or sensible_jobs(len(content.articles), os.cpu_count() or 1)
+    with fresh_folder(order.out) as fresh, hire(jobs) as work:
+        folder, stylesheet = theme
+        press = Press(fresh, folder, stylesheet, order.kinds)
+        edition = Edition(content, settings.settings, press, order.out, work, step)
+        edition.make(drafts=order.drafts, strict=order.strict)
+    listed = (*edition.articles, *edition.pages)
+    return Report(
+        pages=len(listed) + 1,
+        charts=sum(one.charts for one in listed),
+        diagnostics=_weighed((*faults, *edition.diagnostics), order),
+        bugs=tuple(edition.bugs),
+        kept=tuple(shown(one.file.path) for one in listed if one.is_kept),
+        missing=tuple(shown(file.path) for file in edition.missing),
+        drafts=edition.drafts,
+        seconds=time.monotonic() - began,
+        out=order.out,
+    )
+
+
+def _weighed(diagnostics: Iterable[Diagnostic], order: Order) -> tuple[Diagnostic, ...]:
+    return ordered(found.strict() if order.strict else found for found in diagnostics)
+
+
+def _load_theme(order: Order, settings: SettingsFile, content: Content) -> tuple[Path, str] | None:
+    """Return the theme's folder and the address of its styles.
+
+    None when the settings name no theme that there is, which is a fault of theirs.
+    """
+    if order.theme is None:
+        folder = find_theme(settings.settings.theme, content.folder)
+    else:
+        folder = find_theme(order.theme, Path.cwd())
+    if folder is None and order.theme is not None:
+        hint = did_you_mean(order.theme, theme_names())
+        raise RefusedError(f'no theme is called "{order.theme}"; {hint}')
+    if folder is None:
+        return None
+    try:
+        return folder, load_theme(folder, NOTATION_STYLE).stylesheet
+    except FileNotFoundError as wrong:
+        raise RefusedError(str(wrong)) from wrong
+
+
+def _check_out(out: Path, content: Content) -> None:
+    """Raise RefusedError when `out` is in the way of the content or of somebody's files."""
+    check_target(out)
+    for room in (ARTICLES_FOLDER, PAGES_FOLDER):
+        if is_inside(out, content.folder / room):
+            raise RefusedError(f"{out} lies among the write-ups: choose another --out")

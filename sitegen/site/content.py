@@ -1,0 +1,182 @@
+"""The content folder: which write-ups and pages it holds and at which address each will stand."""
+
+import re
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from sitegen.diagnostics import Diagnostic, fault
+from sitegen.site.settings import SETTINGS_FILE
+from sitegen.source import Source, Span
+
+ARTICLE_FILE = "article.md"
+ARTICLES_FOLDER = "breakdowns"
+PAGES_FOLDER = "pages"
+RESERVED = frozenset({"404", ARTICLES_FOLDER, "fonts", "index", "scripts", "styles"})
+"""Names that the site itself uses at its top."""
+
+SLUG = re.compile(r"\w+(-\w+)*")
+
+
+@dataclass(frozen=True)
+class ContentFile:
+    """A Markdown file that becomes a page: a write-up, or a free page where `is_page`.
+
+    `slug` is the last part of its address.
+    """
+
+    slug: str
+    path: Path
+    is_page: bool = False
+
+    @property
+    def address(self) -> str:
+        """The folder of its page, from the top of the site."""
+        return f"{self.slug}/" if self.is_page else f"{ARTICLES_FOLDER}/{self.slug}/"
+
+    @property
+    def folder(self) -> Path:
+        """The folder whose files it may use."""
+        return self.path.parent
+
+
+@dataclass(frozen=True)
+class Content:
+    """What was found in a content folder; each tuple is ordered by slug."""
+
+    folder: Path
+    articles: tuple[ContentFile, ...]
+    pages: tuple[ContentFile, ...]
+    diagnostics: tuple[Diagnostic, ...]
+
+    @property
+    def settings_path(self) -> Path:
+        """The file with the site's settings."""
+        return self.folder / SETTINGS_FILE
+
+
+def find_content(start: Path) -> Path | None:
+    """Return the nearest folder at or above `start` that holds a site.toml, None without one."""
+    start = start.absolute()
+    candidates = (start, *start.parents)
+    return next((folder for folder in candidates if (folder / SETTINGS_FILE).is_file()), None)
+
+
+def default_content(folder: Path) -> Path | None:
+    """Return the content folder of somebody who works in `folder`, None when there is none."""
+    for candidate in (folder / "content", folder):
+        if (candidate / SETTINGS_FILE).is_file():
+            return candidate
+    return find_content(folder)
+
+
+def scan_content(folder: Path) -> Content:
+    """Return the write-ups and pages in `folder`; what cannot be one is a fault."""
+    faults: list[Diagnostic] = []
+    articles = _keep(_articles(folder / ARTICLES_FOLDER, faults), folder, faults)
+    pages = _keep(_pages(folder / PAGES_FOLDER, faults), folder, faults)
+    free = [page for page in pages if not _is_reserved(page, faults)]
+    return Content(folder, tuple(articles), tuple(free), tuple(faults))
+
+
+def is_inside(path: Path, folder: Path) -> bool:
+    """Return whether `path`, every link followed, lies in `folder`."""
+    return path.resolve().is_relative_to(folder.resolve())
+
+
+def shown(path: Path) -> str:
+    """Return the name of `path` as people see it: relative to where they work if it lies there."""
+    path = path.absolute()
+    here = Path.cwd()
+    return path.relative_to(here).as_posix() if path.is_relative_to(here) else path.as_posix()
+
+
+def whole_file_fault(code: str, path: Path, message: str, hint: str = "") -> Diagnostic:
+    """Return a fault of a file or folder as such, not of a place in its text."""
+    return fault(code, Source(shown(path), ""), Span(1, 1, 1, 1), message, hint=hint)
+
+
+def _articles(folder: Path, faults: list[Diagnostic]) -> list[ContentFile]:
+    found = []
+    for entry in _entries(folder, faults):
+        if not entry.is_dir():
+            hint = f"a write-up stands in a folder of its own: {entry.stem}/{ARTICLE_FILE}"
+            message = f'"{entry.name}" is not part of any write-up'
+            faults.append(whole_file_fault("content-stray", entry, message, hint))
+        elif not (entry / ARTICLE_FILE).exists():
+            message = f'the folder "{entry.name}" holds no {ARTICLE_FILE}'
+            faults.append(whole_file_fault("content-stray", entry, message))
+        else:
+            found.append(ContentFile(_nfc(entry.name), entry / ARTICLE_FILE))
+    return found
+
+
+def _pages(folder: Path, faults: list[Diagnostic]) -> list[ContentFile]:
+    """Return the Markdown files of `folder`; other files there serve the pages."""
+    entries = _entries(folder, faults)
+    return [
+        ContentFile(_nfc(entry.stem), entry, is_page=True)
+        for entry in entries
+        if entry.suffix == ".md"
+    ]
+
+
+def _entries(folder: Path, faults: list[Diagnostic]) -> list[Path]:
+    if not folder.is_dir():
+        return []
+    try:
+        entries = [entry for entry in folder.iterdir() if not entry.name.startswith(".")]
+    except OSError as wrong:
+        faults.append(unreadable(folder, wrong))
+        return []
+    return sorted(entries, key=lambda entry: entry.name)
+
+
+def unreadable(path: Path, wrong: OSError) -> Diagnostic:
+    """Return the fault for a file or folder that the system does not let us read."""
+    reason = wrong.strerror or str(wrong)
+    message = f'"{path.name}" cannot be read: {reason[:1].lower()}{reason[1:]}'
+    return whole_file_fault("content-unreadable", path, message)
+
+
+def _keep(
+    found: Iterable[ContentFile], folder: Path, faults: list[Diagnostic]
+) -> list[ContentFile]:
+    """Return the files that have an address of their own and lie in the content folder."""
+    kept: dict[str, ContentFile] = {}
+    for file in found:
+        wrong = _address_fault(file, kept.get(file.slug.casefold()))
+        if wrong is None and not is_inside(file.path, folder):
+            message = f'"{file.slug}" is a link to a place outside the content folder'
+            wrong = whole_file_fault("content-link", file.path, message)
+        if wrong is None:
+            kept[file.slug.casefold()] = file
+        else:
+            faults.append(wrong)
+    return sorted(kept.values(), key=lambda file: file.slug)
+
+
+def _address_fault(file: ContentFile, same: ContentFile | None) -> Diagnostic | None:
+    if not SLUG.fullmatch(file.slug):
+        message = f'"{file.slug}" cannot be part of an address'
+        hint = "use letters, digits and single hyphens, such as low-tide"
+        return whole_file_fault("address-unusable", file.path, message, hint)
+    if same is not None:
+        message = f'"{file.slug}" has the same address as {shown(same.path)}'
+        hint = "addresses must differ in more than capitals or the way an accent is stored"
+        return whole_file_fault("address-double", file.path, message, hint)
+    return None
+
+
+def _is_reserved(page: ContentFile, faults: list[Diagnostic]) -> bool:
+    if page.slug.casefold() not in RESERVED:
+        return False
+    message = f'the site itself uses the address "{page.slug}"'
+    hint = f"others it uses: {', '.join(sorted(RESERVED - {page.slug.casefold()}))}"
+    faults.append(whole_file_fault("address-reserved", page.path, message, hint))
+    return True
+
+
+def _nfc(name: str) -> str:
+    return unicodedata.normalize("NFC", name)

@@ -1,0 +1,100 @@
+"""The charts and the text of a write-up, drawn."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sitegen.article import Fence, RoleUse, render_body
+from sitegen.pages.theme import Theme
+from sitegen.pages.views import ChartView, Link
+from sitegen.score.clock import clock_text
+from sitegen.site.bug import Bug, attempt
+from sitegen.site.inline import moment_href, role_view
+from sitegen.site.study import StudiedChart, Study
+
+PLAN = "Plan"
+"""The series whose first chart is repeated near the top of the page."""
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """What a write-up or page looks like, without the page around it.
+
+    `plan` is the chart that is repeated near the top, `glyphs` what all charts share.
+    """
+
+    body: str
+    charts: tuple[ChartView, ...]
+    glyphs: tuple[str, ...]
+    plan: ChartView | None = None
+
+
+def draw(study: Study, theme: Theme, bugs: list[Bug]) -> Drawn | None:
+    """Return the charts and the text of a study, drawn; None after a failure."""
+    article = study.article
+    views = _draw_charts(study, bugs)
+    if article is None or views is None:
+        return None
+    by_place = {
+        chart.named.chart.passage.opening: view
+        for chart, view in zip(study.charts, views, strict=True)
+    }
+
+    def draw_fence(fence: Fence) -> str:
+        return theme.render_chart(by_place[fence.passage.opening])
+
+    def draw_role(use: RoleUse) -> str:
+        return theme.render_role(role_view(use, study.citations, article.front.video))
+
+    doing = f"setting the text of {study.name}"
+    body = attempt(bugs, doing, render_body, article, draw_fence, draw_role)
+    return None if body is None else Drawn(body, views, _glyphs(views), _plan(study, views))
+
+
+def _draw_charts(study: Study, bugs: list[Bug]) -> tuple[ChartView, ...] | None:
+    views = [_draw_chart(chart, study, bugs) for chart in study.charts]
+    drawn = tuple(view for view in views if view is not None)
+    return drawn if len(drawn) == len(study.charts) else None
+
+
+def _draw_chart(chart: StudiedChart, study: Study, bugs: list[Bug]) -> ChartView | None:
+    kind = chart.named.chart.kind
+    if chart.analysis is None:
+        return None
+    doing = f"drawing {study.place(chart.named.chart)}"
+    drawing = attempt(bugs, doing, kind.draw, chart.analysis, chart.surroundings)
+    if drawing is None:
+        return None
+    named = chart.named
+    title = named.chart.reading.title
+    return ChartView(
+        named.id, named.anchor, named.name, kind.name, title, drawing, at=_moment(chart, study)
+    )
+
+
+def _moment(chart: StudiedChart, study: Study) -> Link | None:
+    """Return the link to where a chart stands in the recording; not every kind knows it."""
+    seconds = getattr(chart.named.chart.reading.chart, "start_time", None)
+    if not isinstance(seconds, int) or study.article is None:
+        return None
+    href = moment_href(study.article.front.video, seconds)
+    return Link(clock_text(seconds), href) if href else None
+
+
+def _glyphs(views: Sequence[ChartView]) -> tuple[str, ...]:
+    """Return the definitions that the charts of a page share, each once."""
+    shared: dict[str, str] = {}
+    for view in views:
+        if view.drawing is not None:
+            shared |= view.drawing.glyphs
+    return tuple(shared[name] for name in sorted(shared))
+
+
+def _plan(study: Study, views: Sequence[ChartView]) -> ChartView | None:
+    """Return the form plan to repeat near the top: none where the text opens with it anyway."""
+    pairs = zip(study.charts, views, strict=True)
+    plans = [(chart, view) for chart, view in pairs if chart.named.chart.kind.series == PLAN]
+    if not plans or study.article is None:
+        return None
+    chart, view = plans[0]
+    line = chart.named.chart.passage.opening.line
+    return view if any(heading.span.line < line for heading in study.article.headings) else None

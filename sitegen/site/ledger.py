@@ -1,0 +1,55 @@
+"""What a published folder says of itself, so that the next build can keep its good pages."""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from sitegen.site.publishing import MARKER
+
+VERSION = 1
+
+
+@dataclass(frozen=True)
+class Published:
+    """A write-up or page as last published: its front matter's text, its number of charts."""
+
+    front: str
+    charts: int
+
+
+@dataclass(frozen=True)
+class Ledger:
+    """The write-ups and pages by address, and the paths of styles and fonts."""
+
+    pages: Mapping[str, Published] = field(default_factory=dict)
+    assets: tuple[str, ...] = ()
+
+
+def read_ledger(published: Path) -> Ledger:
+    """Return the ledger of a published folder; an empty one when it has none that we can read."""
+    try:
+        record = json.loads((published / MARKER).read_text(encoding="utf-8"))
+        if record["version"] != VERSION:
+            return Ledger()
+        pages = {
+            str(address): Published(str(entry["front"]), int(entry["charts"]))
+            for address, entry in record["pages"].items()
+        }
+        return Ledger(pages, tuple(map(str, record["assets"])))
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        return Ledger()
+
+
+def write_ledger(published: Path, ledger: Ledger) -> None:
+    """Write the ledger into a published folder, the same bytes for the same ledger."""
+    record = {
+        "version": VERSION,
+        "pages": {
+            address: {"front": entry.front, "charts": entry.charts}
+            for address, entry in ledger.pages.items()
+        },
+        "assets": sorted(ledger.assets),
+    }
+    text = json.dumps(record, ensure_ascii=False, indent=1, sort_keys=True)
+    (published / MARKER).write_text(text + "\n", encoding="utf-8")

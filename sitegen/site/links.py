@@ -1,0 +1,88 @@
+"""The links of a write-up: to places on its own page, to other pages, to files beside it."""
+
+import posixpath
+import re
+from collections.abc import Collection
+from dataclasses import dataclass
+from pathlib import Path
+from urllib.parse import unquote
+
+from sitegen.article import Article, LinkUse
+from sitegen.diagnostics import Diagnostic, did_you_mean, fault
+from sitegen.site.addresses import INDEX
+from sitegen.site.attachments import path_below
+from sitegen.site.content import (
+    ARTICLE_FILE,
+    ARTICLES_FOLDER,
+    PAGES_FOLDER,
+    ContentFile,
+    find_content,
+)
+
+_ELSEWHERE = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:|/")
+
+
+@dataclass(frozen=True)
+class _Page:
+    """The page that the links stand on, with what can be found from there."""
+
+    file: ContentFile
+    article: Article
+    anchors: frozenset[str]
+    content: Path | None
+
+
+def find_links(
+    file: ContentFile, article: Article, chart_anchors: Collection[str]
+) -> tuple[dict[str, Path], tuple[Diagnostic, ...]]:
+    """Return the files beside the write-up that it links to, and a fault for every dead link.
+
+    Links to other servers and to the top of this one are not followed.
+    """
+    anchors = frozenset(heading.anchor for heading in article.headings) | set(chart_anchors)
+    page = _Page(file, article, anchors, find_content(file.path))
+    files: dict[str, Path] = {}
+    faults = []
+    for link in article.links:
+        target, _, anchor = link.target.partition("#")
+        name = unquote(target.partition("?")[0])
+        beside = _file_beside(file, name)
+        if beside is not None:
+            files[name] = beside
+        elif not target and anchor and unquote(anchor) not in anchors:
+            faults.append(_no_anchor(page, link, unquote(anchor)))
+        elif target and not _ELSEWHERE.match(target) and not _is_page(page, name):
+            faults.append(_no_page(page, link, name))
+    return files, tuple(faults)
+
+
+def _file_beside(file: ContentFile, name: str) -> Path | None:
+    path = path_below(file.folder, name) if name else None
+    return path if path is not None and path.is_file() and path != file.path else None
+
+
+def _is_page(page: _Page, name: str) -> bool:
+    """Return whether the relative `name` leads to a page; True where there is no site to ask."""
+    if page.content is None:
+        return True
+    whole = posixpath.normpath(posixpath.join(page.file.address, name.removesuffix(INDEX)))
+    match whole.split("/"):
+        case ["."]:
+            return True
+        case [slug]:
+            return (page.content / PAGES_FOLDER / f"{slug}.md").is_file()
+        case [room, slug] if room == ARTICLES_FOLDER:
+            return (page.content / ARTICLES_FOLDER / slug / ARTICLE_FILE).is_file()
+    return False
+
+
+def _no_anchor(page: _Page, link: LinkUse, anchor: str) -> Diagnostic:
+    message = f'nothing on this page has the anchor "{anchor}"'
+    hint = did_you_mean(anchor, page.anchors)
+    return fault("link-nowhere", page.article.source, link.span, message, hint=hint)
+
+
+def _no_page(page: _Page, link: LinkUse, name: str) -> Diagnostic:
+    message = f'"{name}" leads neither to a page of this site nor to a file beside the text'
+    hint = "another write-up is ../its-name/, a free page ../../its-name/"
+    return fault("link-nowhere", page.article.source, link.span, message, hint=hint)

@@ -1,0 +1,119 @@
+"""One write-up or page drawn and written: the second of a build's two rounds."""
+
+import shutil
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+
+from sitegen.article import Article
+from sitegen.engraving.style import NOTATION_STYLE
+from sitegen.kinds.kind import ChartKind
+from sitegen.pages.theme import Theme, load_theme
+from sitegen.pages.views import ArticleView, Link, PageView, SiteView
+from sitegen.score.clock import clock_text
+from sitegen.site.addresses import INDEX
+from sitegen.site.bug import Bug, attempt
+from sitegen.site.content import ContentFile
+from sitegen.site.drawing import Drawn, draw
+from sitegen.site.inline import moment_href
+from sitegen.site.study import Study, study_file
+
+
+@dataclass(frozen=True)
+class Press:
+    """What all pages of an edition share; it goes to the other processes.
+
+    `top` is the folder that is filled, `theme` the theme's; `stylesheet` is the theme's address
+    for its styles, which names their very state.
+    """
+
+    top: Path
+    theme: Path
+    stylesheet: str
+    kinds: tuple[ChartKind, ...]
+
+    def load_theme(self) -> Theme:
+        """Return the theme, loaded once a process for as long as its styles stay the same."""
+        return _load_once(self.theme, self.stylesheet)
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One page to be made; its neighbours and `draft` matter to write-ups only."""
+
+    file: ContentFile
+    site: SiteView
+    earlier: Link | None = None
+    later: Link | None = None
+    draft: bool = False
+
+
+@lru_cache(maxsize=4)
+def _load_once(folder: Path, _stylesheet: str) -> Theme:
+    return load_theme(folder, NOTATION_STYLE)
+
+
+def press_sheet(sheet: Sheet, press: Press) -> tuple[Bug, ...]:
+    """Write one page with its pictures and downloads; return what failed."""
+    study = study_file(sheet.file, press.kinds)
+    bugs = list(study.bugs)
+    theme = press.load_theme()
+    drawn = draw(study, theme, bugs)
+    if drawn is not None and study.article is not None:
+        doing = f"making the page of {study.name}"
+        html = attempt(bugs, doing, _render, theme, sheet, study.article, drawn)
+        folder = press.top / sheet.file.address
+        if html is not None:
+            attempt(bugs, f"writing the page of {study.name}", _write, folder, html, study, drawn)
+    return tuple(bugs)
+
+
+def _render(theme: Theme, sheet: Sheet, article: Article, drawn: Drawn) -> str:
+    if not sheet.file.is_page:
+        return theme.render_article(_article_view(sheet, article, drawn))
+    title = article.front.title
+    return theme.render_page(PageView(sheet.site, title, drawn.body, drawn.charts, drawn.glyphs))
+
+
+def _article_view(sheet: Sheet, article: Article, drawn: Drawn) -> ArticleView:
+    front = article.front
+    moments = tuple(
+        Link(f"{clock_text(moment.seconds)} {moment.name}", href)
+        for moment in front.moments
+        if (href := moment_href(front.video, moment.seconds))
+    )
+    return ArticleView(
+        site=sheet.site,
+        slug=sheet.file.slug,
+        front=front,
+        body=drawn.body,
+        headings=article.headings,
+        charts=drawn.charts,
+        plan=drawn.plan,
+        glyphs=drawn.glyphs,
+        moments=moments,
+        earlier=sheet.earlier,
+        later=sheet.later,
+        draft=sheet.draft,
+    )
+
+
+def _write(folder: Path, html: str, study: Study, drawn: Drawn) -> None:
+    """Write a page with the files that it uses and its downloads into its folder."""
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / INDEX).write_text(html, encoding="utf-8", newline="\n")
+    for name, path in study.files.items():
+        target = folder / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(path, target)
+    for name, data in _downloads(drawn).items():
+        (folder / name).write_bytes(data)
+
+
+def _downloads(drawn: Drawn) -> Mapping[str, bytes]:
+    files: dict[str, bytes] = {}
+    for view in drawn.charts:
+        if view.drawing is not None:
+            files |= view.drawing.files
+    return files

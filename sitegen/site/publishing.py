@@ -1,0 +1,116 @@
+"""The published folder: filled in a fresh folder beside it and swapped in as a whole.
+
+Killed at any moment, the published folder is the old site or the new one. Linux and macOS swap
+two folders in one step; elsewhere two renames follow each other, and a kill between them leaves
+the old site under its temporary name.
+"""
+
+import ctypes
+import os
+import shutil
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from sitegen.site.refusal import RefusedError
+
+MARKER = ".sitegen"
+"""The file that says that a folder was made by sitegen and may be replaced."""
+
+_AT_FDCWD = -100
+_RENAME_EXCHANGE = 2  # renameat2(2), Linux
+_RENAME_SWAP = 2  # renamex_np(2), macOS
+
+
+@contextmanager
+def fresh_folder(target: Path) -> Iterator[Path]:
+    """Yield an empty folder that takes the place of `target` when the block ends well.
+
+    Raises RefusedError when `target` is something that sitegen did not make, or when the
+    system refuses.
+    """
+    target = Path(os.path.realpath(target))
+    check_target(target)
+    try:
+        fresh = _make_fresh(target)
+    except OSError as wrong:
+        raise _refusal(target, wrong) from wrong
+    try:
+        yield fresh
+        try:
+            _swap(fresh, target)
+        except OSError as wrong:
+            raise _refusal(target, wrong) from wrong
+    finally:
+        shutil.rmtree(fresh, ignore_errors=True)
+
+
+def check_target(target: Path) -> None:
+    """Raise RefusedError when `target` is neither free nor an output of sitegen."""
+    if target.is_dir():
+        ours = (target / MARKER).is_file() or not any(target.iterdir())
+        if not ours:
+            raise RefusedError(
+                f"{target} was not made by sitegen and would be lost: choose another --out"
+            )
+    elif target.exists():
+        raise RefusedError(f"{target} is not a folder")
+
+
+def _refusal(target: Path, wrong: OSError) -> RefusedError:
+    reason = wrong.strerror or str(wrong)
+    return RefusedError(f"{target} cannot be written: {reason[:1].lower()}{reason[1:]}")
+
+
+def _make_fresh(target: Path) -> Path:
+    """Make a folder beside `target`, named by our process; sweep away those of dead ones."""
+    target.parent.mkdir(parents=True, exist_ok=True)
+    prefix = f".{target.name}.fresh-"
+    for left in target.parent.glob(f"{prefix}*"):
+        number = left.name.removeprefix(prefix)
+        if number.isdigit() and not _is_running(int(number)):
+            shutil.rmtree(left, ignore_errors=True)
+    fresh = target.parent / f"{prefix}{os.getpid()}"
+    fresh.mkdir()
+    return fresh
+
+
+def _is_running(process: int) -> bool:
+    if process == os.getpid():
+        return False
+    if os.name != "posix":
+        return True  # asking would end the process there
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except OSError:
+        return True
+    return True
+
+
+def _swap(fresh: Path, target: Path) -> None:
+    """Put `fresh` in the place of `target`; what was there stands at `fresh` afterwards."""
+    if not target.exists():
+        fresh.rename(target)
+    elif not _exchange(fresh, target):
+        old = fresh.with_name(f"{fresh.name}.old")
+        target.rename(old)
+        fresh.rename(target)
+        old.rename(fresh)
+
+
+def _exchange(first: Path, second: Path) -> bool:
+    """Exchange two folders in one step; False where the system cannot."""
+    names = os.fsencode(first), os.fsencode(second)
+    if sys.platform not in {"linux", "darwin"}:
+        return False
+    library = ctypes.CDLL(None)
+    if hasattr(library, "renameat2"):
+        done = library.renameat2(_AT_FDCWD, names[0], _AT_FDCWD, names[1], _RENAME_EXCHANGE)
+    elif hasattr(library, "renamex_np"):
+        done = library.renamex_np(*names, _RENAME_SWAP)
+    else:
+        return False
+    return bool(done == 0)

@@ -1,0 +1,161 @@
+"""One write-up or page studied: its charts read, named and analysed, its references resolved."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from sitegen.article import Article, load_source, read_article, read_page
+from sitegen.charts.defaults import SongDefaults
+from sitegen.diagnostics import Diagnostic, ordered
+from sitegen.kinds.kind import Analysis, ChartKind, Surroundings
+from sitegen.site.attachments import find_images
+from sitegen.site.bug import Bug, attempt
+from sitegen.site.citations import Citable, Citation, resolve_citation
+from sitegen.site.content import ContentFile, shown, unreadable
+from sitegen.site.links import find_links
+from sitegen.site.numbering import NamedChart, ReadChart, name_charts
+from sitegen.source import Passage, Source, Span
+
+
+@dataclass(frozen=True)
+class StudiedChart:
+    """A chart with what was found in it; `analysis` is None when the chart could not be read."""
+
+    named: NamedChart
+    surroundings: Surroundings
+    analysis: Analysis | None
+
+
+@dataclass(frozen=True)
+class Study:
+    """Everything known of one write-up before it is drawn.
+
+    `article` is None when its file cannot be read at all. `citations` say what stands for the
+    roles that speak of charts, by their span; `files` are the pictures and other files that
+    are published beside it, by their path from the folder.
+    """
+
+    file: ContentFile
+    article: Article | None
+    charts: tuple[StudiedChart, ...] = ()
+    citations: Mapping[Span, Citation] = field(default_factory=dict)
+    files: Mapping[str, Path] = field(default_factory=dict)
+    diagnostics: tuple[Diagnostic, ...] = ()
+    bugs: tuple[Bug, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """The file's name as people see it."""
+        return shown(self.file.path)
+
+    def place(self, chart: ReadChart) -> str:
+        """Return where a chart stands, in words."""
+        return _place(chart.kind.name, chart.passage)
+
+
+Read = Callable[[Source, Sequence[str]], tuple[Article, tuple[Diagnostic, ...]]]
+
+
+def study_file(file: ContentFile, kinds: tuple[ChartKind, ...]) -> Study:
+    """Return what is known of a write-up or page; its file is read anew, and nothing is drawn."""
+    read: Read = read_page if file.is_page else read_article
+    name = shown(file.path)
+    try:
+        data = file.path.read_bytes()
+    except OSError as wrong:
+        return Study(file, None, diagnostics=(unreadable(file.path, wrong),))
+    bugs: list[Bug] = []
+    source, faults = load_source(data, name)
+    found = attempt(bugs, f"reading {name}", read, source, [kind.name for kind in kinds])
+    if found is None:
+        return Study(file, None, diagnostics=faults, bugs=tuple(bugs))
+    article, more = found
+    return _Desk(file, article, kinds, bugs, [*faults, *more]).study()
+
+
+class _Desk:
+    """Where one article is worked on; `faults` and `bugs` grow as the work goes on."""
+
+    def __init__(
+        self,
+        file: ContentFile,
+        article: Article,
+        kinds: tuple[ChartKind, ...],
+        bugs: list[Bug],
+        faults: list[Diagnostic],
+    ) -> None:
+        self.file = file
+        self.article = article
+        self.kinds = {kind.name: kind for kind in kinds}
+        self.bugs = bugs
+        self.faults = faults
+
+    def study(self) -> Study:
+        charts = self._analyse(self._read_charts())
+        citations = self._resolve(charts)
+        images, faults = find_images(self.file, self.article.source, self.article.images)
+        anchors = [chart.named.anchor for chart in charts]
+        linked, dead = find_links(self.file, self.article, anchors)
+        diagnostics = ordered([*self.faults, *faults, *dead])
+        return Study(
+            self.file,
+            self.article,
+            charts,
+            citations,
+            linked | images,
+            diagnostics,
+            tuple(self.bugs),
+        )
+
+    def _read_charts(self) -> tuple[NamedChart, ...]:
+        """Return the charts that a reader made something of; a lost one still has its id."""
+        song = self.article.front.song
+        defaults = SongDefaults(song.key, song.meter, song.tempo)
+        read = []
+        for fence in self.article.fences:
+            kind = self.kinds[fence.name]
+            doing = f"reading {_place(fence.name, fence.passage)}"
+            reading = attempt(self.bugs, doing, kind.read, fence.passage, defaults)
+            if reading is not None:
+                self.faults += reading.diagnostics
+                read.append(ReadChart(kind, fence.passage, reading))
+        anchors = frozenset(heading.anchor for heading in self.article.headings)
+        named, faults = name_charts(read, anchors)
+        self.faults += faults
+        return named
+
+    def _analyse(self, named: Sequence[NamedChart]) -> tuple[StudiedChart, ...]:
+        headings = {heading.text.lower(): heading.anchor for heading in self.article.headings}
+        names = {chart.id: (chart.anchor, chart.name) for chart in named}
+        return tuple(
+            self._analyse_one(
+                chart,
+                Surroundings(chart.anchor, chart.name, headings, names, self.article.source),
+            )
+            for chart in named
+        )
+
+    def _analyse_one(self, named: NamedChart, surroundings: Surroundings) -> StudiedChart:
+        value = named.chart.reading.chart
+        if value is None:
+            return StudiedChart(named, surroundings, None)
+        doing = f"analysing {_place(named.chart.kind.name, named.chart.passage)}"
+        analysis = attempt(self.bugs, doing, named.chart.kind.analyse, value, surroundings)
+        if analysis is not None:
+            self.faults += analysis.diagnostics
+        return StudiedChart(named, surroundings, analysis)
+
+    def _resolve(self, charts: Sequence[StudiedChart]) -> dict[Span, Citation]:
+        citable = {c.named.id: Citable(c.named.anchor, c.named.name, c.analysis) for c in charts}
+        citations = {}
+        for use in self.article.roles:
+            found = resolve_citation(use, citable, self.article.source)
+            if isinstance(found, Citation):
+                citations[use.span] = found
+            elif found is not None:
+                self.faults.append(found)
+        return citations
+
+
+def _place(kind: str, passage: Passage) -> str:
+    return f"the {kind} chart at {passage.source.path}:{passage.opening.line}"

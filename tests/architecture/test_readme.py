@@ -1,0 +1,83 @@
+"""What README.md promises is there: its commands, their options, the files that it names."""
+
+import re
+import shlex
+from pathlib import Path
+
+import click
+import pytest
+
+from sitegen.cli import sitegen
+
+CHECKOUT = Path(__file__).parents[2]
+README = (CHECKOUT / "README.md").read_text(encoding="utf-8")
+BLOCKS = re.findall(r"```sh\n(.*?)```", README, re.DOTALL)
+
+
+def typed_commands(text: str) -> list[list[str]]:
+    """Return the words of every sitegen command in the text, the program's name left out."""
+    lines = [
+        part
+        for block in re.findall(r"```sh\n(.*?)```", text, re.DOTALL)
+        for line in block.splitlines()
+        for part in line.split("&&")
+    ]
+    inline = re.findall(r"`(sitegen [a-z][^`]*)`", text)
+    words = [shlex.split(line) for line in [*lines, *inline]]
+    return [found[1:] for found in words if found and found[0].endswith("sitegen")]
+
+
+def unknown_words(command: list[str]) -> list[str]:
+    """Return the command's name and options that sitegen does not have."""
+    name, *rest = command
+    known = sitegen.commands.get(name)
+    if known is None:
+        return [name]
+    options = {
+        text
+        for param in known.params
+        if isinstance(param, click.Option)
+        for text in (*param.opts, "--help", "-h")
+    }
+    return [word for word in rest if word.startswith("-") and word not in options]
+
+
+def test_every_command_and_option_exists() -> None:
+    commands = typed_commands(README)
+
+    assert {command[0] for command in commands} == set(sitegen.commands)
+    assert [word for command in commands for word in unknown_words(command)] == []
+
+
+@pytest.mark.parametrize("planted", ["bild", "build --draft", "explain x --jsn"])
+def test_a_command_that_does_not_exist_would_be_seen(planted: str) -> None:
+    (command,) = typed_commands(f"```sh\n.venv/bin/sitegen {planted}\n```")
+
+    assert unknown_words(command) != []
+
+
+def test_the_first_two_blocks_need_nothing_but_python() -> None:
+    build, tests, *_ = BLOCKS
+
+    for block in (build, tests):
+        assert len(block.splitlines()) == 1
+        assert block.startswith("python3 -m venv .venv && .venv/bin/pip install ")
+    assert build.rstrip().endswith("&& .venv/bin/sitegen build")
+    assert "-m pytest" in tests
+
+
+def test_ci_runs_the_two_blocks_by_their_headings() -> None:
+    script = (CHECKOUT / ".ci" / "run").read_text(encoding="utf-8")
+
+    headings = re.findall(r'readme_command "(.*?)"', script)
+
+    assert len(headings) == 2
+    for heading in headings:
+        assert re.search(rf"^## {heading}\n\n```sh\n", README, re.MULTILINE)
+
+
+def test_files_that_it_links_to_exist() -> None:
+    links = re.findall(r"\]\((?!https?:)([^)#]+)\)", README)
+
+    assert links != []
+    assert [link for link in links if not (CHECKOUT / link).exists()] == []
