@@ -1,1 +1,26 @@
-"""TODO article."""
+"""The text of one file as a write-up: front matter, words, chart blocks and inline roles.
+
+The only room that knows the Markdown library.
+"""
+
+from sitegen.article.decoding import load_source
+from sitegen.article.front import FrontMatter
+from sitegen.article.reader import read_article, read_page
+from sitegen.article.reading import Article, Fence, Heading, ImageUse, LinkUse, RoleUse
+from sitegen.article.render import render_body
+from sitegen.article.roles import role_text
+
+__all__ = [
+    "Article",
+    "Fence",
+    "FrontMatter",
+    "Heading",
+    "ImageUse",
+    "LinkUse",
+    "RoleUse",
+    "load_source",
+    "read_article",
+    "read_page",
+    "render_body",
+    "role_text",
+]

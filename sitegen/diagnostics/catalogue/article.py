@@ -114,6 +114,13 @@ ARTICLE_CODES: tuple[Code, ...] = (
         "```changes\nid: verse\n\n| C | G |\n```\n",
     ),
     Code(
+        "table-cells",
+        "warning",
+        "A row of a table has more cells than its first row; they are not shown.",
+        "| Bar | Chord |\n|---|---|\n| 1 | G | too much |\n",
+        "| Bar | Chord |\n|---|---|\n| 1 | G |\n",
+    ),
+    Code(
         "nesting",
         "error",
         "Quotes and lists stand so deep inside one another that no page could show it.",
