@@ -1,1 +1,35 @@
-"""TODO harmony."""
+"""Harmony: chord symbols, the names of notes and chords, keys, spelling, numerals. Pure.
+
+Every function takes values of `sitegen.score` or their text: `degree("Ab4", "Gbmaj7")`.
+"""
+
+from sitegen.harmony.chord_naming import Naming, name_chord
+from sitegen.harmony.fingering import fingered_chord, fingered_key, fingering_interval
+from sitegen.harmony.key_degrees import key_degree
+from sitegen.harmony.key_finding import KeyFinding, find_key
+from sitegen.harmony.note_names import degree, role
+from sitegen.harmony.note_spelling import spell
+from sitegen.harmony.numerals import roman
+from sitegen.harmony.root_motion import root_motion
+from sitegen.harmony.spelling import spell_note
+from sitegen.harmony.symbol import read_chord
+from sitegen.harmony.symbol_fault import ChordSymbolError
+
+__all__ = [
+    "ChordSymbolError",
+    "KeyFinding",
+    "Naming",
+    "degree",
+    "find_key",
+    "fingered_chord",
+    "fingered_key",
+    "fingering_interval",
+    "key_degree",
+    "name_chord",
+    "read_chord",
+    "role",
+    "roman",
+    "root_motion",
+    "spell",
+    "spell_note",
+]

@@ -1,0 +1,40 @@
+"""Which colours of the 9 11 13 family a chord takes."""
+
+from sitegen.harmony.chord_degree import ChordDegree, read_degrees
+
+# The first row whose degrees are all in the chord gives its tensions. After the usual chord
+# scales of jazz teaching, from memory (Nettles and Graf, The Chord Scale Theory and Jazz
+# Harmony, 1997): a tension lies a whole step over a chord tone, altered ones on dominants. The
+# 13 over minor chords is that of dorian and m6. The rows without a third: common practice,
+# no source; there a major 13, a 9 and, where no 4 sounds, the 11 do no harm.
+_TABLE = tuple(
+    (read_degrees(members), read_degrees(tensions))
+    for members, tensions in (
+        ("♭3 ♭5", "9 11 ♭13"),
+        ("♭3", "9 11 13"),
+        ("3 ♭7", "♭9 9 ♯9 ♯11 ♭13 13"),
+        ("3", "9 ♯11 13"),
+        ("4 ♭7", "♭9 9 13"),
+        ("4", "9 13"),
+        ("2", "11 13"),
+        ("R", "9 11 13"),
+    )
+)
+
+
+def available_tensions(degrees: frozenset[ChordDegree]) -> frozenset[ChordDegree]:
+    """Return the tensions of a chord with these degrees, those it holds itself left out.
+
+    A chord that states a 9 or 13 does not take the same number altered another way: no 9 over
+    7♭9, no ♭13 over 13. ♭9 and ♯9 go together (common practice, no source).
+    """
+    row = next(tensions for members, tensions in _TABLE if members <= degrees)
+    stated = {degree for degree in degrees if degree.number in {9, 13}}
+    return frozenset(t for t in row if not any(_excludes(degree, t) for degree in stated))
+
+
+def _excludes(stated: ChordDegree, tension: ChordDegree) -> bool:
+    return stated.number == tension.number and 0 in {
+        stated.alteration * tension.alteration,
+        stated.alteration - tension.alteration,
+    }
