@@ -93,7 +93,7 @@ class FrontMatter:
 
     title: str = ""
     summary: str = ""
-    status: Status = "draft"
+    status: Status = "published"
     published: date | None = None
     updated: date | None = None
     song: Song = Song()

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 from datetime import date
-from typing import cast
 
 from sitegen.article.front import FrontMatter, Rights, Status
 from sitegen.article.front_block import find_front
@@ -52,12 +51,18 @@ def _page_front(fields: Fields) -> FrontMatter:
     return FrontMatter(fields.text("title"), fields.text("summary"), menu=fields.text("menu"))
 
 
+def _read_status(fields: Fields) -> Status:
+    """Return the status: an unreadable one publishes nothing, none at all does not hinder."""
+    unread: Status = "draft" if fields.has("status") else "published"
+    return fields.take("status", read_status, unread)
+
+
 def _article_front(fields: Fields) -> FrontMatter:
     rights = fields.group("rights")
     front = FrontMatter(
         title=fields.text("title"),
         summary=fields.text("summary"),
-        status=cast("Status", fields.take("status", read_status, "draft")),
+        status=_read_status(fields),
         published=fields.take("published", read_date, None),
         updated=fields.take("updated", read_date, None),
         song=read_song(fields.group("song")),
@@ -90,7 +95,7 @@ def _is_title_broken(fields: Fields) -> bool:
 
 
 def _check_dates(fields: Fields, front: FrontMatter) -> None:
-    if front.status == "published" and not fields.has("published"):
+    if fields.has("status") and front.status == "published" and not fields.has("published"):
         message = "the write-up is published, and no date says since when"
         fields.report(fields.span_of("status"), message, code="front-undated",
                       hint="write published: and the day, such as 2026-05-04")  # fmt: skip

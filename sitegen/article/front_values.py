@@ -7,6 +7,7 @@ import re
 from datetime import date
 from urllib.parse import urlsplit
 
+from sitegen.article.front import Status
 from sitegen.diagnostics import did_you_mean
 from sitegen.score.clock import read_clock
 from sitegen.score.key import MODES, Key
@@ -57,11 +58,13 @@ def read_key(text: str) -> Key:
     return key
 
 
-def read_status(text: str) -> str:
+def read_status(text: str) -> Status:
     """Return "draft" or "published"."""
-    if text not in ("draft", "published"):
-        raise ValueError(f'"{text}" is neither draft nor published')
-    return text
+    if text == "draft":
+        return "draft"
+    if text == "published":
+        return "published"
+    raise ValueError(f'"{text}" is neither draft nor published')
 
 
 def read_web_address(text: str) -> str:

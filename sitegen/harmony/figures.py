@@ -1,15 +1,27 @@
 """The figures behind a numeral: its quality as numerals spell it, and its inversion."""
 
 import re
+from dataclasses import replace
 
 from sitegen.score.chord import Chord
+from sitegen.score.interval import Interval
 
 _TRIADS = {"": "", "m": "", "dim": "°", "+": "+"}
 _SEVENTHS = {"7": "", "m7": "", "dim7": "°", "m7♭5": "ø", "7♯5": "+"}
 _TRIAD_INVERSIONS = {"3": "6", "5": "64"}
 _SEVENTH_INVERSIONS = {"3": "65", "5": "43", "7": "42"}
+_MINOR_SEVENTH = Interval(6, 10)
 _HALF_DIMINISHED = re.compile(r"m(7|9|11)♭5")
 _SIXTH = re.compile(r"6(?!/)")
+
+
+def seventh_in_bass(chord: Chord) -> Chord:
+    """Return a major or minor triad over its own minor seventh as the seventh chord it makes."""
+    seventh = Interval.between_names(chord.root, chord.bass)
+    if chord.quality not in ("", "m") or seventh != _MINOR_SEVENTH:
+        return chord
+    members, degrees = (*chord.members, chord.bass), (*chord.degrees, "♭7")
+    return replace(chord, quality=f"{chord.quality}7", members=members, degrees=degrees)
 
 
 def bass_text(chord: Chord) -> str | None:

@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from sitegen.harmony.applied import find_target
 from sitegen.harmony.arguments import AnyChord, AnyKey, as_chord, as_key
-from sitegen.harmony.figures import bass_text, suffix_text
+from sitegen.harmony.figures import bass_text, seventh_in_bass, suffix_text
 from sitegen.harmony.key_degrees import degree_from, key_degree
 from sitegen.harmony.scales import scale_third
 from sitegen.score.chord import Chord
@@ -25,8 +25,9 @@ def roman(chord: AnyChord, key: AnyKey) -> str:
       root outside the scale and for a suspended seventh chord on the fifth degree, V7sus4.
     - Suffixes are those of the symbol: V7, ♭VImaj7, IVadd9, but ii7 (not iim7), ° for dim, ø7
       for m7♭5. An added sixth is Iadd6, since I6 is an inversion.
-    - Inversions of triads (6 64) and sevenths (65 43 42) have their figures: V65, ii42. Every
-      other bass is an Arabic number after a slash, the bass as a degree of the key: I/2, IVmaj7/6,
+    - Inversions of triads (6 64) and sevenths (65 43 42) have their figures: V65, ii42. A triad
+      over its own minor seventh (B♭/A♭) is the seventh chord in third inversion, V42. Every other
+      bass is an Arabic number after a slash, the bass as a degree of the key: I/2, IVmaj7/6,
       i5/5.
     - V7/ii: a Roman number after a slash is the degree that the chord is dominant or leading-tone
       chord of; see `sitegen.harmony.applied` for what counts as applied and what as borrowed.
@@ -40,7 +41,8 @@ def roman(chord: AnyChord, key: AnyKey) -> str:
 
 
 @lru_cache(maxsize=4096)
-def _name(chord: Chord, key: Key) -> str:
+def _name(symbol: Chord, key: Key) -> str:
+    chord = seventh_in_bass(symbol)
     figure, bass = bass_text(chord), ""
     if figure is None:
         figure, bass = "", f"/{key_degree(chord.bass, key)}"

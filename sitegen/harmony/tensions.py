@@ -1,4 +1,4 @@
-"""Which colours of the 9 11 13 family a chord takes."""
+"""Which colours a chord takes: the 9 11 13 family, and the thirds and sevenths it leaves open."""
 
 from sitegen.harmony.chord_degree import ChordDegree, read_degrees
 
@@ -21,6 +21,14 @@ _TABLE = tuple(
     )
 )
 
+# What a symbol leaves open and a melody may fill in without a clash: a third over chords that
+# state none (a suspended fourth stands in its place), a seventh over chords without a sixth or
+# seventh. Common practice, no source.
+_THIRDS = read_degrees("♭3 3")
+_SEVENTHS = read_degrees("♭7 7")
+_DIMINISHED_SEVENTHS = read_degrees("♭♭7 ♭7")
+_THIRD, _FOURTH, _FIFTH, _SIXTH, _SEVENTH = 3, 4, 5, 6, 7
+
 
 def available_tensions(degrees: frozenset[ChordDegree]) -> frozenset[ChordDegree]:
     """Return the tensions of a chord with these degrees, those it holds itself left out.
@@ -30,7 +38,19 @@ def available_tensions(degrees: frozenset[ChordDegree]) -> frozenset[ChordDegree
     """
     row = next(tensions for members, tensions in _TABLE if members <= degrees)
     stated = {degree for degree in degrees if degree.number in {9, 13}}
-    return frozenset(t for t in row if not any(_excludes(degree, t) for degree in stated))
+    taken = frozenset(t for t in row if not any(_excludes(degree, t) for degree in stated))
+    return taken | _left_open(degrees)
+
+
+def _left_open(degrees: frozenset[ChordDegree]) -> frozenset[ChordDegree]:
+    numbers = {degree.number for degree in degrees}
+    found: frozenset[ChordDegree] = frozenset()
+    if not numbers & {_THIRD, _FOURTH}:
+        found |= _THIRDS
+    if not numbers & {_SIXTH, _SEVENTH}:
+        diminished = ChordDegree(_FIFTH, -1) in degrees and ChordDegree(_THIRD, -1) in degrees
+        found |= _DIMINISHED_SEVENTHS if diminished else _SEVENTHS
+    return found
 
 
 def _excludes(stated: ChordDegree, tension: ChordDegree) -> bool:

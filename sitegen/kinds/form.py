@@ -40,7 +40,9 @@ Coda     | 5     |
 def analyse(form: Form, surroundings: Surroundings) -> Analysis:
     """Return letters, times and facts of a form; the value is a `FormReading`."""
     reading = analyse_form(form, surroundings.source)
-    return Analysis(reading, _record(reading), form_facts(reading), reading.diagnostics)
+    return Analysis(
+        reading, _record(reading), form_facts(reading), reading.diagnostics, reading.references
+    )
 
 
 def draw(analysis: Analysis, surroundings: Surroundings) -> Drawing:

@@ -8,7 +8,7 @@ from sitegen.analysis.reading import Fact
 from sitegen.charts.defaults import SongDefaults
 from sitegen.charts.reading import Reading
 from sitegen.diagnostics import Diagnostic
-from sitegen.source import Passage, Source
+from sitegen.source import Passage, Source, Span
 
 __all__ = [
     "Analysis",
@@ -41,13 +41,15 @@ class Analysis:
     """What was found in a chart.
 
     `value` goes to the drawing; `record` is the chart's entry in `explain --json` without its
-    facts; `facts` can be cited by prose.
+    facts; `facts` can be cited by prose. `references` are the ids of other charts that this one
+    names, each with its place; whoever knows the whole article checks them.
     """
 
     value: Any
     record: Mapping[str, object]
     facts: tuple[Fact, ...]
     diagnostics: tuple[Diagnostic, ...]
+    references: tuple[tuple[str, Span], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -5,10 +5,12 @@ from dataclasses import dataclass
 from sitegen.analysis.account import account, summary
 from sitegen.analysis.reading import ChartReading
 from sitegen.charts.notation import read_notation
+from sitegen.engraving.labels import is_melodic
 from sitegen.figures.contour import Contour, draw_contour
 from sitegen.figures.drum_grid import GridBar, drum_grid
 from sitegen.kinds.kind import Analysis, BarAccount, ChartKind, Drawing, Surroundings
 from sitegen.kinds.studied import analyse_chart
+from sitegen.score.role import Role
 
 EXAMPLE = """\
 id: evening
@@ -32,7 +34,12 @@ guitar
 """
 
 
-LEGEND = ()
+# How the row of degrees letters each role; it has to be told apart without colour.
+_LETTERING = {
+    Role.CHORD_TONE: "upright: chord tone",
+    Role.TENSION: "italic: tension",
+    Role.NON_CHORD_TONE: "in brackets: non-chord tone",
+}
 
 
 @dataclass(frozen=True)
@@ -61,12 +68,22 @@ def draw_notation(analysis: Analysis, surroundings: Surroundings) -> Drawing:
     content = NotationDrawing(
         engraved.wide,
         engraved.narrow,
-        LEGEND,
+        _legend(reading),
         drum_grid(chart) if "grid" in chart.extras else (),
         draw_contour(chart) if "contour" in chart.extras else None,
     )
     bars = tuple(BarAccount(place, sentences) for place, sentences in account(reading))
     return Drawing("engraved", content, sentence, bars, engraved.glyphs)
+
+
+def _legend(reading: ChartReading) -> tuple[str, ...]:
+    """Return what the lettering of the degrees means, where it tells more than one role."""
+    chart = reading.chart
+    labelled = {part.name for part in chart.parts if is_melodic(part)}
+    roles = {note.role for note in reading.notes if note.part in labelled and note.role}
+    if chart.label == "none" or roles <= {Role.CHORD_TONE}:
+        return ()
+    return tuple(text for role, text in _LETTERING.items() if role in roles)
 
 
 NOTATION = ChartKind("notation", read_notation, analyse_chart, draw_notation, EXAMPLE)

@@ -9,7 +9,7 @@ from sitegen.analysis.reading import Fact
 from sitegen.article import RoleUse
 from sitegen.diagnostics import Diagnostic, did_you_mean, fault
 from sitegen.kinds.kind import Analysis
-from sitegen.source import Source
+from sitegen.source import Source, Span
 
 MOST_OFFERED = 12
 _SIGNS = str.maketrans({"♭": "b", "♯": "#", "−": "-", "–": "-"})
@@ -44,14 +44,20 @@ def resolve_citation(
         return None
     chart = charts.get(use.target)
     if chart is None:
-        message = f'no chart of this write-up has the id "{use.target}"'
-        hint = did_you_mean(use.target, charts)
-        return fault("chart-unknown", source, use.target_span or use.span, message, hint=hint)
+        return unknown_chart(use.target, use.target_span or use.span, charts, source)
     if use.name == "see":
         return Citation(chart.name, f"#{chart.anchor}")
     if chart.analysis is None:
         return None
     return _cite_fact(use, chart.name, chart.analysis.facts, source)
+
+
+def unknown_chart(
+    id_: str, span: Span, charts: Mapping[str, Citable], source: Source
+) -> Diagnostic:
+    """Return the fault of an id that no chart of the write-up has."""
+    message = f'no chart of this write-up has the id "{id_}"'
+    return fault("chart-unknown", source, span, message, hint=did_you_mean(id_, charts))
 
 
 def _cite_fact(

@@ -10,7 +10,7 @@ from sitegen.diagnostics import Diagnostic, ordered
 from sitegen.kinds.kind import Analysis, ChartKind, Surroundings
 from sitegen.site.attachments import find_images
 from sitegen.site.bug import Bug, attempt
-from sitegen.site.citations import Citable, Citation, resolve_citation
+from sitegen.site.citations import Citable, Citation, resolve_citation, unknown_chart
 from sitegen.site.content import ContentFile, shown, unreadable
 from sitegen.site.links import find_links
 from sitegen.site.numbering import NamedChart, ReadChart, name_charts
@@ -154,6 +154,10 @@ class _Desk:
                 citations[use.span] = found
             elif found is not None:
                 self.faults.append(found)
+        for chart in charts:
+            for named, span in chart.analysis.references if chart.analysis else ():
+                if named not in citable:
+                    self.faults.append(unknown_chart(named, span, citable, self.article.source))
         return citations
 
 

@@ -10,12 +10,12 @@ from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.groups import PartGroup
 from sitegen.charts.grid.hold import Struck, hold
 from sitegen.charts.grid.pitched import PitchedReader
+from sitegen.charts.grid.players import Fingering
 from sitegen.charts.grid.stringrows import StringEvent, StringReader, string_order
 from sitegen.charts.grid.tab import Speller, strike
 from sitegen.charts.grid.timeline import SystemTime, Timeline
 from sitegen.score.chart import Event, HeardDegree, Part, StretchMark
 from sitegen.score.instrument import Instrument
-from sitegen.score.interval import Interval
 
 Shows = Literal["staff", "tab", "drums"]
 Written = Sequence[tuple[PartGroup, SystemTime]]
@@ -25,13 +25,13 @@ Written = Sequence[tuple[PartGroup, SystemTime]]
 class PartSetting:
     """What a part's reader must know besides its rows.
 
-    `fingered` is the interval from sounding to fingered or read names, None where the part has
-    no such difference; `spell` names a MIDI number at an onset; `show` are the author's words.
+    `fingered` gives a sounding pitch its fingered or read name, None where the part has no such
+    difference; `spell` names a MIDI number at an onset; `show` are the author's words.
     """
 
     name: str
     instrument: Instrument
-    fingered: Interval | None
+    fingered: Fingering | None
     spell: Speller
     show: tuple[str, ...]
 
@@ -107,8 +107,7 @@ def _strike_strings(setting: PartSetting, written: Written, faults: Faults) -> l
         order = string_order(group.strings, fretted, faults) if group.strings else None
         for row, string in zip(group.strings, order or (), strict=False):
             events.extend(StringReader(row, string, time, faults).read())
-    fingered = setting.fingered or Interval(0, 0)
-    return strike(events, fretted, setting.spell, fingered, faults)
+    return strike(events, fretted, setting.spell, setting.fingered, faults)
 
 
 def _shows(setting: PartSetting, written: Written) -> tuple[Shows, ...]:

@@ -5,10 +5,10 @@ import re
 from sitegen.charts.grid.cells import Cell, onset_of, words
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.hold import Struck
+from sitegen.charts.grid.players import Fingering
 from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime
 from sitegen.score.chart import Note
-from sitegen.score.interval import Interval
 from sitegen.score.pitch import Pitch
 
 LOWEST, HIGHEST = 12, 120
@@ -20,11 +20,11 @@ _FILL = re.compile(r"[-.]+")
 class PitchedReader:
     """Reads the pitched rows of one part, system by system: the last octave named stands.
 
-    `fingered` is the interval from what sounds to what is read or fingered, None where both
-    are one and the same and no instrument makes a difference.
+    `fingered` gives a sounding pitch the name that is read or fingered, None where no instrument
+    makes a difference.
     """
 
-    def __init__(self, fingered: Interval | None, faults: Faults) -> None:
+    def __init__(self, fingered: Fingering | None, faults: Faults) -> None:
         self._fingered = fingered
         self._faults = faults
         self._octave: int | None = None
@@ -71,7 +71,7 @@ class PitchedReader:
             self._faults.add("pitch", span, f"{pitch} is out of reach of any instrument")
             return None
         self._octave = pitch.octave
-        fingered = self._fingered.above(pitch) if self._fingered else None
+        fingered = self._fingered(pitch) if self._fingered else None
         return Note(span, pitch, fingered, ghost=ghost)
 
 

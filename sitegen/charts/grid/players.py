@@ -1,15 +1,18 @@
 """Who plays: the parts of a block by the names of its rows, each with its instrument."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.groups import PartGroup, part_name
 from sitegen.charts.head import Head, HeadField
 from sitegen.charts.instruments import family_of, read_instrument
-from sitegen.harmony import fingering_interval
+from sitegen.harmony import fingering_interval, spell_note
 from sitegen.score.instrument import Instrument
-from sitegen.score.interval import Interval
 from sitegen.score.key import Key
+from sitegen.score.pitch import Pitch
+
+Fingering = Callable[[Pitch], Pitch]
+"""Gives a sounding pitch the name that is read or fingered."""
 
 
 def declared_parts(head: Head, known: Sequence[str]) -> dict[str, HeadField]:
@@ -46,13 +49,20 @@ def instrument_of(
         return None
 
 
-def fingering_of(instrument: Instrument, key: Key | None) -> Interval | None:
-    """Return the interval from sounding to fingered or read names, None where there is none."""
+def fingering_of(instrument: Instrument, key: Key | None) -> Fingering | None:
+    """Return what gives a sounding pitch its fingered or read name, None where there is none.
+
+    Without a key there is nothing to choose a spelled interval by: the fingered note is then
+    named by itself.
+    """
     if instrument.reading is not None:
-        return instrument.reading.interval
-    if instrument.fretted is not None:
-        return fingering_interval(instrument.fretted.shift, key)
-    return None
+        return instrument.reading.interval.above
+    if instrument.fretted is None:
+        return None
+    shift = instrument.fretted.shift
+    if key is None and shift % 12:
+        return lambda pitch: spell_note(pitch.midi - shift)
+    return fingering_interval(shift, key).above
 
 
 def report_unused(

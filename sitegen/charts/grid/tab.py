@@ -8,10 +8,10 @@ from typing import Literal
 
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.hold import Struck
+from sitegen.charts.grid.players import Fingering
 from sitegen.charts.grid.stringrows import Stopped, StringEvent, report_loose
 from sitegen.score.chart import Joining, Note
 from sitegen.score.instrument import Fretted
-from sitegen.score.interval import Interval
 from sitegen.score.pitch import Pitch
 
 # Semitones above the open string at the nodes of the 2nd to 6th partial: f, 2f, 3f, ...
@@ -37,13 +37,13 @@ def strike(
     events: Sequence[StringEvent],
     fretted: Fretted,
     spell: Speller,
-    fingered: Interval,
+    fingered: Fingering | None,
     faults: Faults,
 ) -> list[Struck]:
     """Return what a part strikes, the notes of all strings at one onset together.
 
-    `events` are those of all strings and systems of the part; `fingered` is the interval from
-    sounding to fingered names.
+    `events` are those of all strings and systems of the part; `fingered` gives a
+    sounding pitch its fingered name.
     """
     onsets = sorted({event.onset for event in events})
     following = dict(pairwise(onsets))
@@ -57,8 +57,8 @@ def strike(
             after = on_string.get((stopped.string, following.get(onset, Fraction(-1))))
             before = on_string.get((stopped.string, previous.get(onset, Fraction(-1))))
             note = _sounding(stopped, onset, fretted, spell, faults)
-            if note.pitch is not None:
-                note = replace(note, fingered=fingered.above(note.pitch))
+            if note.pitch is not None and fingered is not None:
+                note = replace(note, fingered=fingered(note.pitch))
             notes.append(_joined(note, stopped, before, after, faults))
         notes.sort(key=lambda note: -(note.string or 0))
         struck.append(Struck(onset, tuple(notes), here[0].span))

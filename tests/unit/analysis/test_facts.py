@@ -21,7 +21,8 @@ from sitegen.score.pitch import Pitch
         ("E2", "E4", "2 octaves"),
         ("C4", "C#4", "an augmented unison"),
         ("B#3", "Db4", "1 semitone"),
-        ("B#3", "D4", "2 semitones"),
+        ("B#3", "D4", "a diminished third"),
+        ("B#3", "Dbb4", "0 semitones"),
     ],
 )
 def test_an_interval_is_told_in_words(low: str, high: str, words: str) -> None:

@@ -32,7 +32,7 @@ def test_every_note_has_a_degree_and_a_role_against_its_chord() -> None:
     assert [(str(n.note.pitch), n.degree, n.role) for n in voice] == [
         ("F5", "2", "chord tone"),
         ("A♭5", "11", "tension"),
-        ("G♭5", "♭3", "non-chord tone"),
+        ("G♭5", "♭3", "tension"),
         ("F5", "2", "chord tone"),
         ("A♭5", "9", "tension"),
         ("B♭5", "3", "chord tone"),

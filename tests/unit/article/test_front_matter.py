@@ -122,7 +122,7 @@ def test_every_field_is_read() -> None:
     )
 
 
-def test_a_title_is_enough_and_makes_a_draft() -> None:
+def test_a_title_is_enough_to_be_published() -> None:
     assert read("title: Low Tide") == (FrontMatter(title="Low Tide"), ())
 
 

@@ -41,7 +41,7 @@ def test_repeats_endings_meters_and_names_are_read() -> None:
     assert [bar.ending for bar in chart.bars] == ["", "", "1.", "2."]
     assert chart.bars[2].repeat_end
     assert chart.bars[3].double_bar
-    assert [(s.text, s.onset) for s in chart.sections] == [("Verse", 0)]
+    assert [f"{s.text} {s.onset}" for s in chart.sections] == ["Verse 0"]
 
 
 @pytest.mark.parametrize(

@@ -18,8 +18,11 @@ from sitegen.article.front import (
     Video,
 )
 from sitegen.article.reading import Heading
+from sitegen.figures.contour import Contour
+from sitegen.figures.drum_grid import GridBar, GridRow
 from sitegen.figures.progression import ProgressionBar, ProgressionCell, ProgressionDrawing
 from sitegen.kinds.kind import BarAccount, Drawing
+from sitegen.kinds.notation import NotationDrawing
 from sitegen.pages.theme import Theme, load_theme
 from sitegen.pages.views import (
     ArchiveEntry,
@@ -104,7 +107,13 @@ ENGRAVED = chart(
     1,
     Drawing(
         "engraved",
-        SimpleNamespace(wide=svg("wide"), narrow=svg("narrow"), legend=("Italic: tension",)),
+        NotationDrawing(
+            svg("wide"),
+            svg("narrow"),
+            ("Italic: tension",),
+            (GridBar(1, ("1", "&"), (GridRow("hi-hat", ("x", "o")),)),),
+            Contour('<svg viewBox="0 0 9 9"></svg>', "Contour of the voice: it rises."),
+        ),
         "Two bars of voice.",
         ACCOUNT,
     ),

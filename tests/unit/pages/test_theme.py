@@ -6,13 +6,13 @@ from dataclasses import replace
 from datetime import date
 from html.parser import HTMLParser
 from pathlib import Path
-from types import SimpleNamespace
 
 import html5lib
 import pytest
 
 from sitegen.article.front import Correction, FrontMatter, Moment, Rights, Song, SourceNote
 from sitegen.engraving import FAMILY
+from sitegen.kinds.notation import NotationDrawing
 from sitegen.pages.theme import NOTATION_FONT, Theme, load_theme
 from sitegen.pages.views import ArchiveEntry, ArchiveView, ArticleView, ChartView, PageView
 
@@ -189,10 +189,18 @@ def test_an_engraving_may_come_without_a_legend(
 ) -> None:
     drawing = charts["engraved"].drawing
     assert drawing is not None
-    plain = replace(drawing, content=SimpleNamespace(wide=drawing.content.wide, narrow=""))
+    plain = replace(drawing, content=NotationDrawing(drawing.content.wide, "", ()))
     html = theme.render_chart(replace(charts["engraved"], drawing=plain))
     assert 'class="legend"' not in html
     assert "drawing-narrow" not in html
+
+
+def test_a_grid_and_a_contour_stand_under_notation_where_asked_for(
+    theme: Theme, charts: dict[str, ChartView]
+) -> None:
+    html = theme.render_chart(charts["engraved"])
+    assert '<th scope="row">hi-hat</th><td>x</td><td>o</td>' in html
+    assert "Contour of the voice: it rises." in html
 
 
 def test_a_progression_shows_bars_chords_and_numerals(

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from sitegen.diagnostics import Diagnostic
+from sitegen.kinds.form import FORM
 from sitegen.kinds.kind import ChartKind
 from sitegen.site.content import ContentFile
 from sitegen.site.study import Study, study_file
@@ -49,6 +50,17 @@ def test_a_chart_knows_headings_and_other_charts(study: Studied) -> None:
     assert (surroundings.anchor, surroundings.name) == ("chart-a", "Example 1")
     assert surroundings.charts["b"] == ("chart-b", "Example 2")
     assert "the beat" in surroundings.headings
+
+
+def test_a_form_that_names_an_unknown_chart_is_told_where(write_article: WriteArticle) -> None:
+    path = write_article(
+        "low-tide", "```form\nid: f\n\nVerse | 8 | changes: vesre\n```\n", more=""
+    )
+
+    found = study_file(ContentFile("low-tide", path), (FORM,))
+
+    line = path.read_text(encoding="utf-8").splitlines().index("Verse | 8 | changes: vesre") + 1
+    assert places(found.diagnostics) == [("chart-unknown", line, 22)]
 
 
 def test_the_songs_key_reaches_the_charts(study: Studied) -> None:
