@@ -91,11 +91,14 @@ def build(
     help="For people, or a list for other programs.",
 )
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")
-def check(paths: tuple[Path, ...], form: str, strict: bool) -> int:
+@click.option("--about", metavar="CODE", help="Tell what the code of a fault means, and no more.")
+def check(paths: tuple[Path, ...], form: str, strict: bool, about: str | None) -> int:
     """Tell every fault in the content, and draw nothing.
 
     PATH is a write-up, a page, a folder of them or a whole content folder.
     """
+    if about is not None:
+        return _tell_code(about)
     from sitegen.kinds import KINDS  # noqa: PLC0415 - the help needs none of the rooms
     from sitegen.site.inspection import inspect  # noqa: PLC0415 - as above
 
@@ -107,6 +110,17 @@ def check(paths: tuple[Path, ...], form: str, strict: bool) -> int:
         click.echo(inspection.summary())
     _show_bugs(inspection.bugs)
     return _status(inspection.diagnostics, inspection.bugs)
+
+
+def _tell_code(name: str) -> int:
+    from sitegen.diagnostics import CATALOGUE, did_you_mean, explain_code  # noqa: PLC0415
+
+    code = CATALOGUE.get(name)
+    if code is None:
+        hint = did_you_mean(name, CATALOGUE)
+        raise RefusedError(f'no fault has the code "{name}"' + (f"; {hint}" if hint else ""))
+    click.echo(explain_code(code))
+    return CLEAN
 
 
 @sitegen.command()

@@ -2,6 +2,7 @@
 
 from sitegen.diagnostics.catalogue import CATALOGUE, Code
 from sitegen.diagnostics.diagnostic import Diagnostic, Severity, fault, ordered
+from sitegen.diagnostics.explanation import explain_code
 from sitegen.diagnostics.frame import draw_frame
 from sitegen.diagnostics.record import as_record
 from sitegen.diagnostics.suggestion import did_you_mean
@@ -14,6 +15,7 @@ __all__ = [
     "as_record",
     "did_you_mean",
     "draw_frame",
+    "explain_code",
     "fault",
     "ordered",
 ]

@@ -7,7 +7,14 @@ from pathlib import Path
 import click
 import pytest
 
+from sitegen.charts.defaults import SongDefaults
+from sitegen.charts.grid.attached import SIGNS
+from sitegen.charts.grid.block import HEAD_NAMES
+from sitegen.charts.grid.groups import PART_ROWS, SYSTEM_ROWS
 from sitegen.cli import sitegen
+from sitegen.kinds import KINDS
+from sitegen.score.drums import KIT
+from sitegen.source import Passage
 
 CHECKOUT = Path(__file__).parents[2]
 README = (CHECKOUT / "README.md").read_text(encoding="utf-8")
@@ -74,6 +81,21 @@ def test_ci_runs_the_two_blocks_by_their_headings() -> None:
     assert len(headings) == 2
     for heading in headings:
         assert re.search(rf"^## {heading}\n\n```sh\n", README, re.MULTILINE)
+
+
+def test_the_examples_of_all_kinds_stand_in_it_and_read_clean() -> None:
+    fences = dict(re.findall(r"^```([a-z]+)\n(.*?)^```", README, re.DOTALL | re.MULTILINE))
+
+    for kind in KINDS:
+        assert fences[kind.name] == kind.example
+        assert kind.read(Passage.of(kind.example), SongDefaults()).diagnostics == ()
+
+
+def test_it_names_every_head_line_row_mark_and_drum() -> None:
+    words = set(re.findall(r"[^\s`,|]+", README))
+    named = (*HEAD_NAMES, *SYSTEM_ROWS, *PART_ROWS, *SIGNS, *KIT)
+
+    assert [name for name in named if name not in words] == []
 
 
 def test_files_that_it_links_to_exist() -> None:

@@ -13,6 +13,7 @@ import pytest
 import sitegen.kinds
 from sitegen import __version__, cli
 from sitegen.cli import main
+from sitegen.diagnostics import CATALOGUE, explain_code
 
 CHECKOUT = Path(__file__).parents[2]
 FAULTY = "---\ntitle: Low Tide\nsummary: One.\nstatus: draft\n---\n\nAs {see nothing} shows.\n"
@@ -224,3 +225,21 @@ def test_long_work_shows_its_progress_on_a_terminal(
 
 def _fail(*_: object) -> NoReturn:
     raise ZeroDivisionError
+
+
+def test_a_code_is_told_with_its_examples(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", "--about", "off-count"]) == 0
+    told = capsys.readouterr().out
+    assert told.startswith("error[off-count] Something starts between two columns")
+    assert "with the fault:" in told
+    assert "without it:" in told
+
+
+def test_an_unknown_code_is_wrong_usage(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", "--about", "of-count"]) == 2
+    assert 'did you mean "off-count"?' in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("name", CATALOGUE)
+def test_every_code_can_be_told(name: str) -> None:
+    explain_code(CATALOGUE[name]).encode("utf-8")
