@@ -1,0 +1,73 @@
+"""Which notes are labelled in the row under a part, and with what."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Protocol
+
+from sitegen.analysis.reading import NoteReading
+from sitegen.score.chart import Chart, Event, Note, Part
+from sitegen.score.interval import Interval
+from sitegen.score.role import Role
+
+
+@dataclass(frozen=True)
+class Label:
+    """The text under a note and what the note is to its chord."""
+
+    text: str
+    role: Role | None
+
+
+class Readings(Protocol):
+    """Where the reading of a note is found."""
+
+    @property
+    def chart(self) -> Chart:
+        """The chart that was read."""
+
+    def reading_of(self, part: Part, onset: Fraction, note: Note) -> NoteReading | None:
+        """Return what the analysis found for a note."""
+
+
+def is_melodic(part: Part) -> bool:
+    """Return whether a part's notes are labelled: pitched, and mostly one note at a time.
+
+    Riffs of stacked strings and chords at the keyboard speak through their chord symbols; a
+    label under each of their notes would be noise.
+    """
+    sounding = [event for event in part.events if any(note.pitch for note in event.notes)]
+    single = [event for event in sounding if len(event.notes) == 1]
+    return bool(sounding) and not part.is_drums and 2 * len(single) >= len(sounding)
+
+
+def label_of(readings: Readings, part: Part, event: Event) -> Label | None:
+    """Return the label of an event: of its top note where several sound together."""
+    sounding = [note for note in event.notes if note.pitch is not None]
+    if not sounding:
+        return None
+    top = max(sounding, key=lambda note: note.midi or 0)
+    found = readings.reading_of(part, event.onset, top)
+    if found is None:
+        return None
+    text = _text(readings.chart, event.onset, found)
+    return Label(text, found.role) if text else None
+
+
+def _text(chart: Chart, onset: Fraction, found: NoteReading) -> str:
+    match chart.label:
+        case "degrees":
+            return found.degree
+        case "key degrees":
+            return found.key_degree
+        case "intervals":
+            return _interval(chart, onset, found.note)
+        case _:
+            return ""
+
+
+def _interval(chart: Chart, onset: Fraction, note: Note) -> str:
+    """Return the interval from the root of the sounding chord up to the note: `m3`, `P5`."""
+    chord = chart.chord_at(onset)
+    if chord is None or chord.root is None or note.pitch is None:
+        return ""
+    return Interval.between_names(chord.root, note.pitch.name).name

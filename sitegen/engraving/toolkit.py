@@ -1,0 +1,66 @@
+"""The engraver's toolkit: verovio, loaded when first used, one a process."""
+
+import os
+import tempfile
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any, TypeVar
+
+_Result = TypeVar("_Result")
+_STANDARD_ERROR = 2
+_ERROR = "[Error]"
+
+
+class EngravingError(RuntimeError):
+    """The engraver refused a file: a bug in what was written for it, never the author's fault."""
+
+
+@lru_cache(maxsize=1)
+def _toolkit() -> Any:  # noqa: ANN401 - verovio's class has no types
+    import verovio  # noqa: PLC0415 - heavy, and only needed where something is drawn
+
+    return verovio.toolkit()
+
+
+@dataclass(frozen=True)
+class Rendering:
+    """A page as verovio draws it, and what it had to say about the file: "" when all is well."""
+
+    svg: str
+    remarks: str
+
+
+def render(mei: str, options: Mapping[str, object]) -> Rendering:
+    """Return an MEI file's only page.
+
+    Raises EngravingError when verovio cannot read the file or reports an error; what it only
+    remarks on is drawn as well as it can be.
+    """
+    toolkit = _toolkit()
+
+    def draw() -> str:
+        toolkit.resetOptions()
+        toolkit.setOptions(dict(options))
+        return str(toolkit.renderToSVG(1)) if toolkit.loadData(mei) else ""
+
+    svg, remarks = _overheard(draw)
+    if not svg or _ERROR in remarks:
+        raise EngravingError(remarks or "the file could not be read")
+    return Rendering(svg, remarks)
+
+
+def _overheard(call: Callable[[], _Result]) -> tuple[_Result, str]:
+    """Return what `call` returns and what it wrote to file descriptor 2, verovio's only log."""
+    kept = os.dup(_STANDARD_ERROR)
+    try:
+        with tempfile.TemporaryFile() as log:
+            os.dup2(log.fileno(), _STANDARD_ERROR)
+            try:
+                result = call()
+            finally:
+                os.dup2(kept, _STANDARD_ERROR)
+            log.seek(0)
+            return result, log.read().decode("utf-8", "replace").strip()
+    finally:
+        os.close(kept)
