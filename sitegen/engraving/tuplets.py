@@ -116,8 +116,12 @@ def _time_of(cell: Cell, count: int) -> int:
 
 
 def _duplets(cell: Cell, edges: set[Fraction]) -> tuple[Tuplet, ...]:
-    """Return the duplets and quadruplets of compound beats."""
-    if not cell.inner:
+    """Return the duplets and quadruplets of compound beats.
+
+    The three of 2+2+3 is no compound beat: where the eighth is counted throughout, players
+    read dotted eighths (common practice, no source).
+    """
+    if not cell.inner or len({inner.length for inner in cell.inner}) > 1:
         return ()
     if cell.division is not Division.COMPOUND:
         return tuple(found for inner in cell.inner for found in _duplets(inner, edges))
