@@ -115,7 +115,7 @@ CONTRAST = """
   };
   const paper = parse(getComputedStyle(document.body).backgroundColor);
   const found = [];
-  const drawn = "text, path, use, ellipse".split(", ").map((s) => `.engraved svg ${s}`).join();
+  const drawn = "text, path, use, ellipse".split(", ").map((s) => `svg.notation ${s}`).join();
   for (const node of document.querySelectorAll(drawn)) {
     if (node.closest("defs") || !node.getClientRects().length) continue;
     const style = getComputedStyle(node);
@@ -149,7 +149,7 @@ def test_the_contrast_check_sees_black_on_dark(
     top, paths = site
     path = next(path for path in paths if path.startswith("breakdowns/"))
     page = open_page(browser, top + path, 1280, "dark")
-    page.add_style_tag(content=".engraved svg, .engraved svg * { fill: #000 !important; }")
+    page.add_style_tag(content="svg.notation, svg.notation * { fill: #000 !important; }")
     assert min(page.evaluate(CONTRAST)) < 3
     page.context.close()
 
