@@ -30,7 +30,7 @@ class GridBar:
 def drum_grid(chart: Chart) -> tuple[GridBar, ...]:
     """Return the drum part of a chart bar by bar; empty when it has none.
 
-    A beat has as many columns as the hits of its bar ask for, at least one.
+    A beat has as many columns as its hits ask for, at least one.
     """
     part = next((part for part in chart.parts if part.is_drums), None)
     if part is None:
@@ -49,16 +49,22 @@ def _names(part: Part) -> tuple[str, ...]:
 
 def _grid_bar(bar: Bar, hits: list[Event], names: tuple[str, ...]) -> GridBar:
     mine = [event for event in hits if bar.start <= event.onset < bar.end]
-    parts = lcm(*(((event.onset - bar.start) / bar.meter.beat).denominator for event in mine))
-    beats = int(bar.length / bar.meter.beat)
     first = int(bar.skipped / bar.meter.beat) + 1
-    counts = [
-        text for beat in range(first, first + beats) for text in (str(beat), *_divisions(parts))
-    ]
-    step = bar.meter.beat / parts
-    onsets = [bar.start + n * step for n in range(beats * parts)]
+    counts: list[str] = []
+    onsets: list[Fraction] = []
+    for n in range(int(bar.length / bar.meter.beat)):
+        start = bar.start + n * bar.meter.beat
+        parts = _parts(start, bar.meter.beat, mine)
+        counts += [str(first + n), *_divisions(parts)]
+        onsets += [start + bar.meter.beat * part / parts for part in range(parts)]
     rows = tuple(GridRow(name, tuple(_sign(name, at, mine) for at in onsets)) for name in names)
     return GridBar(bar.number, tuple(counts), rows)
+
+
+def _parts(start: Fraction, beat: Fraction, events: list[Event]) -> int:
+    """Return into how many parts a beat must fall for its hits to have columns."""
+    places = [(e.onset - start) / beat for e in events if start <= e.onset < start + beat]
+    return lcm(*(place.denominator for place in places))
 
 
 def _divisions(parts: int) -> tuple[str, ...]:

@@ -15,11 +15,10 @@ GROOVE = """
 """
 
 
-def test_a_beat_has_as_many_columns_as_its_bar_asks_for() -> None:
+def test_a_beat_has_as_many_columns_as_its_hits_ask_for() -> None:
     first, second = drum_grid(chart_of(read(GROOVE)))
     assert first.counts == ("1", "&", "2", "&", "3", "&", "4", "&")
-    assert second.counts[:5] == ("1", "e", "&", "a", "2")
-    assert len(second.counts) == 16
+    assert second.counts == ("1", "e", "&", "a", "2", "3", "4")
 
 
 def test_hits_stand_in_their_columns_with_the_signs_they_are_typed_in() -> None:
