@@ -7,7 +7,7 @@ from sitegen.analysis.reading import ChartReading
 from sitegen.engraving.marks import marks_of
 from sitegen.engraving.mei import write_mei
 from sitegen.engraving.mei.plan import ScorePlan
-from sitegen.engraving.svg import clean, draw_marks, place_sections, redraw_tab_lines
+from sitegen.engraving.svg import clean, draw_marks, place_sections, raise_tempo, redraw_tab_lines
 from sitegen.engraving.systems import NARROW, WIDE, draw_sheet
 
 
@@ -53,6 +53,7 @@ def _draw(
     sheet = draw_sheet(mei, width, by_author=by_author)
     draw_marks(sheet, marks_of(ScorePlan(reading)))
     redraw_tab_lines(sheet)
+    raise_tempo(sheet)
     place_sections(sheet)
     title, summary = named
     return clean(sheet, prefix, title or reading.chart.title, summary)

@@ -31,14 +31,16 @@ _OPTIONS: Mapping[str, object] = {
     "xmlIdChecksum": True,
     "spacingStaff": 8,
     "spacingSystem": 6,
+    "systemDivider": "none",
     "topMarginHarm": 2.6,
     "bottomMarginHarm": 1.8,
     "breaksNoWidow": True,
-    "minLastJustification": 0.6,
+    "minLastJustification": 0.45,
     "lyricVerseCollapse": True,
 }
-# How much further than at its tightest a sheet of several systems is spread.
-_AIR = 1.3
+# The distance between notes of one length: verovio's own, and the wider one that leaves words
+# and slides their room. A last line keeps it too, which spreading a page would not give it.
+_TIGHT, _AIRY = 0.25, 0.36
 # Verovio's page units are tenths of the units it draws in.
 _DRAWN = 10
 _ENDLESS = 100_000
@@ -50,23 +52,27 @@ _STAFF_LINE = re.compile(r"M(-?[\d.]+) \S+ L(-?[\d.]+)")
 def draw_sheet(mei: str, width: int, *, by_author: bool) -> Sheet:
     """Return the sheet of an MEI file, at most `width` page units wide where a bar allows it.
 
-    `by_author` keeps the systems of the file (`sb`) where the widest of them fits; otherwise
-    bars are laid out at their natural width and lines broken where the next bar has no room.
-    Verovio's own breaks squeeze bars together until words collide. Several systems are spread
-    to one width; one alone stays as wide as it is.
+    `by_author` keeps the systems of the file (`sb`) where the widest of them fits, with air
+    between the notes or without; otherwise bars are laid out at their natural width and lines
+    broken where the next bar has no room. Verovio's own breaks squeeze bars together until
+    words collide. Several systems are spread to one width; one alone stays as wide as it is.
     """
-    if by_author:
-        sheet = _drawn(mei, breaks="encoded", adjustPageWidth=True, pageWidth=_ENDLESS)
-        natural = sheet.box[2] / _DRAWN
-        if natural <= width:
-            return _drawn(mei, breaks="encoded", pageWidth=round(min(width, _AIR * natural)))
-    sheet = _drawn(mei, breaks="none", adjustPageWidth=True, pageWidth=_ENDLESS)
-    if sheet.box[2] / _DRAWN <= width:
-        return sheet
+    for breaks in ("encoded", "none") if by_author else ("none",):
+        for spacing in (_AIRY, _TIGHT):
+            sheet = draw_endless(mei, breaks, spacing)
+            if sheet.box[2] / _DRAWN <= width:
+                return _spread(mei, sheet, breaks, spacing)
     bars = measure_bars(sheet)
     room = max(width * _DRAWN, *(bars.alone(n) for n in range(len(bars.edges) - 1)))
     broken = _with_breaks(mei, bars.starts(room))
     return _drawn(broken, breaks="encoded", pageWidth=math.ceil(room / _DRAWN))
+
+
+def draw_endless(mei: str, breaks: str = "none", spacing: float = _TIGHT) -> Sheet:
+    """Return the sheet of an MEI file as wide as its music is; `breaks` is none or encoded."""
+    return _drawn(
+        mei, breaks=breaks, spacingLinear=spacing, adjustPageWidth=True, pageWidth=_ENDLESS
+    )
 
 
 @dataclass(frozen=True)
@@ -153,11 +159,22 @@ def _with_breaks(mei: str, starts: list[int]) -> str:
     for measure in (measures[bar] for bar in starts):
         home = parents[measure]
         at = list(home).index(measure)
-        # A change of meter belongs to the bar it stands before.
+        # A change of meter belongs to the bar it stands before, and the bracket of an ending to
+        # its first bar: broken inside it, it would look as if it came on from the line above.
         if at and home[at - 1].tag == f"{_MEI}scoreDef":
             at -= 1
+        if not at and home.tag == f"{_MEI}ending":
+            home, at = parents[home], list(parents[home]).index(home)
         home.insert(at, ET.Element(f"{_MEI}sb"))
     return ET.tostring(root, encoding="unicode")
+
+
+def _spread(mei: str, sheet: Sheet, breaks: str, spacing: float) -> Sheet:
+    """Return a sheet with all its systems as wide as the widest."""
+    if breaks == "none":
+        return sheet
+    natural = math.ceil(sheet.box[2] / _DRAWN)
+    return _drawn(mei, breaks=breaks, spacingLinear=spacing, pageWidth=natural)
 
 
 def _drawn(mei: str, **options: object) -> Sheet:

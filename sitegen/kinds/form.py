@@ -157,7 +157,7 @@ def _record(reading: FormReading) -> Mapping[str, object]:
         "id": form.id,
         "kind": "form",
         "title": form.title,
-        "key": None,
+        "key": None if reading.form.key is None else str(reading.form.key),
         "meter": str(form.meter),
         "bars": _number(form.bars),
         "chords": [],

@@ -8,8 +8,11 @@ from sitegen.charts.notation import read_notation
 from sitegen.engraving.labels import is_melodic
 from sitegen.figures.contour import Contour, draw_contour
 from sitegen.figures.drum_grid import GridBar, drum_grid
+from sitegen.harmony import fingered_key
 from sitegen.kinds.kind import Analysis, BarAccount, ChartKind, Drawing, Surroundings
 from sitegen.kinds.studied import analyse_chart
+from sitegen.score.chart import Part
+from sitegen.score.key import Key
 from sitegen.score.role import Role
 
 EXAMPLE = """\
@@ -47,7 +50,8 @@ class NotationDrawing:
     """What the piece `engraved` lays out.
 
     `wide` and `narrow` are inline SVG for a column and for a phone; `legend` says how the roles
-    of notes are told apart; `grid` and `contour` are there where the author asks for them.
+    of notes are told apart; `setup` tells each instrument's tuning, capo or reading where it
+    is not the plain one; `grid` and `contour` are there where the author asks for them.
     """
 
     wide: str
@@ -55,6 +59,7 @@ class NotationDrawing:
     legend: tuple[str, ...]
     grid: tuple[GridBar, ...] = ()
     contour: Contour | None = None
+    setup: tuple[str, ...] = ()
 
 
 def draw_notation(analysis: Analysis, surroundings: Surroundings) -> Drawing:
@@ -71,6 +76,7 @@ def draw_notation(analysis: Analysis, surroundings: Surroundings) -> Drawing:
         _legend(reading),
         drum_grid(chart) if "grid" in chart.extras else (),
         draw_contour(chart) if "contour" in chart.extras else None,
+        tuple(filter(None, (_setup(part, chart.key) for part in chart.parts))),
     )
     bars = tuple(BarAccount(place, sentences) for place, sentences in account(reading))
     return Drawing("engraved", content, sentence, bars, engraved.glyphs)
@@ -84,6 +90,23 @@ def _legend(reading: ChartReading) -> tuple[str, ...]:
     if chart.label == "none" or roles <= {Role.CHORD_TONE}:
         return ()
     return tuple(text for role, text in _LETTERING.items() if role in roles)
+
+
+def _setup(part: Part, key: Key | None) -> str:
+    """Return how a part is tuned or read, and the key it is fingered in; "" for the plain case."""
+    fretted, reading = part.instrument.fretted, part.instrument.reading
+    name = part.name.capitalize()
+    if reading is not None:
+        tonic = f", in {reading.interval.above_name(key.tonic)} {key.mode}" if key else ""
+        return f"{name}: {reading.name}{tonic}"
+    if fretted is None:
+        return ""
+    plain = fretted.tuning == fretted.standard
+    ways = [] if plain and fretted.capo else [fretted.tuning.name]
+    ways += [f"capo {fretted.capo}"] if fretted.capo else []
+    if key is not None and fretted.shift % 12:
+        ways.append(f"fingered in {fingered_key(key, fretted.shift)}")
+    return "" if ways == [fretted.standard.name] else f"{name}: {', '.join(ways)}"
 
 
 NOTATION = ChartKind("notation", read_notation, analyse_chart, draw_notation, EXAMPLE)

@@ -10,7 +10,7 @@ _MONTHS = (
 # What stays on the line behind the root; the rest of a quality is raised. Common practice in
 # lead sheets, no source.
 _ON_THE_LINE = re.compile(r"m(?!aj)")
-_NUMERAL = re.compile(r"[♭♯]*[ivIV]+")
+_NUMERAL = re.compile(r"It|Fr|Ger|(?:sub)?[♭♯]*[IViv]+")
 _VIEW_BOX = re.compile(r"""viewBox\s*=\s*["']\s*[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)""")
 _ID = re.compile(r"""(?<![\w-])id=(["'])(.+?)\1""")
 

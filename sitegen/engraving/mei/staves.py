@@ -77,11 +77,10 @@ def text_home(parent: Element, staff: Staff) -> Element:
 
 
 def write_meter_change(parent: Element, staves: tuple[Staff, ...], meter: Meter) -> None:
-    """Write the change to `meter` before a bar, on every staff that shows meters."""
+    """Write the change to `meter` before a bar, on every staff."""
     group = child(child(parent, "scoreDef"), "staffGrp")
     for staff in staves:
-        if shows_meter(staff, staves):
-            _meter(child(group, "staffDef", n=staff.number), meter)
+        _meter(child(group, "staffDef", n=staff.number), meter, shown=shows_meter(staff, staves))
 
 
 def shows_meter(staff: Staff, staves: tuple[Staff, ...]) -> bool:
@@ -89,8 +88,10 @@ def shows_meter(staff: Staff, staves: tuple[Staff, ...]) -> bool:
     return staff.kind != "tab" or (staff is staves[0] and all(s.kind == "tab" for s in staves))
 
 
-def _meter(definition: Element, meter: Meter) -> None:
-    child(definition, "meterSig", count=meter.count, unit=meter.unit)
+def _meter(definition: Element, meter: Meter, *, shown: bool) -> None:
+    """Write the meter; hidden, it still tells verovio what the beats of a staff's marks are."""
+    visible = None if shown else "false"
+    child(definition, "meterSig", count=meter.count, unit=meter.unit, visible=visible)
 
 
 def _label(home: Element, part: Part) -> None:
@@ -109,8 +110,6 @@ def _define_staff(
         child(definition, "clef", shape="perc", visible="false")
     elif staff.kind == "tab":
         _define_tab(definition, part)
-        if not shows_meter(staff, staves):
-            return
     elif staff.kind == "drums":
         put(definition, lines=5)
         child(definition, "clef", shape="perc")
@@ -118,7 +117,7 @@ def _define_staff(
         put(definition, lines=5)
         _clef(definition, part)
         child(definition, "keySig", sig=signature_text(chart.key))
-    _meter(definition, chart.bars[0].meter)
+    _meter(definition, chart.bars[0].meter, shown=shows_meter(staff, staves))
 
 
 def _define_tab(definition: Element, part: Part) -> None:

@@ -14,7 +14,7 @@ from sitegen.score.role import Role
 # The sign for minor stays on the line beside the root; the rest of a quality is raised.
 _QUALITY = re.compile(r"(m(?!aj))?(.*)", re.DOTALL)
 # A numeral: any accidental and the letters on the line, figures raised, an applied chord's goal.
-_NUMERAL = re.compile(r"([♭♯]*[IViv]+)([^/]*)(.*)", re.DOTALL)
+_NUMERAL = re.compile(r"((?:sub)?[♭♯]*[IViv]+|It|Fr|Ger)([^/]*)(.*)", re.DOTALL)
 
 # Verovio sets what is raised at 58 per cent of the line; this brings it to 70.
 _RAISED = "120%"

@@ -82,7 +82,9 @@ def _write_letters(
     for join in first_of_each(joins):
         if staff is not None and join.kind in LETTERS and _starts_in(voice, index, join.start):
             note = drawn_id(join.start, staff)
-            _write_text(measure, staff, LETTERS[join.kind], id=letter_id(note), startid=f"#{note}")
+            # By the beat, not by the note: beside the note it could slip between two degrees.
+            beat = plan.tstamp(join.start.first.event.onset)
+            _write_text(measure, staff, LETTERS[join.kind], id=letter_id(note), tstamp=beat)
 
 
 def _write_colours(

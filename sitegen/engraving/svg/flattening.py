@@ -7,13 +7,30 @@ _FOUND = {"note", "chord", "tabGrp", "rest", "mRest", "measure"}
 _TOGETHER = {"chord", "tabGrp"}
 # Groups that the style names; all others only mirror the file.
 _STYLED = {"dir", "dynam", "ending", "harm", "mNum", "reh", "tempo", "label"}
+# Half a staff space: less is no line. And how far above a syllable's foot its line may lie.
+_STUMP, _NEAR_FOOT = 90, 45
 
 
 def flatten(music: Element, prefix: str) -> None:
     """Remove needless groups and ids below `music`; kept ids get `prefix` before them."""
+    _drop_stumps(music)
     _lift_words(music)
     _thin_endings(music)
     _flatten(music, prefix)
+
+
+def _drop_stumps(music: Element) -> None:
+    """Remove the line after a held syllable where it is so short that it looks a full stop.
+
+    A hyphen stands higher than the foot of its syllable, such a line on it.
+    """
+    for syllable in music.iter("g"):
+        text = syllable.find("text")
+        if syllable.get("class") == "syl" and text is not None:
+            foot = float(text.get("y", 0)) - _NEAR_FOOT
+            for line in syllable.findall("rect"):
+                if float(line.get("width", 0)) < _STUMP and float(line.get("y", 0)) > foot:
+                    syllable.remove(line)
 
 
 def _lift_words(parent: Element) -> None:

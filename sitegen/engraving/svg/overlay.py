@@ -32,6 +32,7 @@ _STROKE = "22"
 _TEXT = 405
 _ROW = 300
 _RAISE = 90
+_LIFT = 60
 _MARGIN = 100
 
 
@@ -66,6 +67,13 @@ def draw_marks(sheet: Sheet, marks: tuple[Mark, ...]) -> None:
                 _draw_curve(_body(sheet, mark.note))
             case DashedLine():
                 _draw_dashes(sheet.by_id[mark.text], _body(sheet, mark.last_note))
+
+
+def raise_tempo(sheet: Sheet) -> None:
+    """Lift the tempo mark clear of the meter that it stands over; verovio lets them touch."""
+    for group in sheet.music.iter("g"):
+        if group.get("class") == "tempo":
+            group.set("transform", f"translate(0,-{_LIFT})")
 
 
 def place_sections(sheet: Sheet) -> None:

@@ -6,10 +6,25 @@ from dataclasses import replace
 
 import pytest
 from unit.engraving import samples
+from unit.engraving.building import (
+    GUITAR,
+    SPAN,
+    bars,
+    fretted_part,
+    melody,
+    reading,
+    sung,
+    tab,
+    voice_part,
+)
 from unit.engraving.writing import parsed
 
 from sitegen.engraving import NOTATION_STYLE, Engraved, engrave, notation_font, write_mei
+from sitegen.engraving.svg import Sheet, clean
+from sitegen.engraving.systems import draw_endless, draw_sheet
 from sitegen.engraving.toolkit import EngravingError, render
+from sitegen.score.chart import Chart
+from sitegen.score.role import Role
 
 ALL = [
     samples.riff,
@@ -130,6 +145,47 @@ def test_an_ending_has_one_bracket() -> None:
     root = parsed(engrave(samples.band(), "ex1").wide)
     endings = [g for g in root.iter("g") if g.get("class", "").startswith("ending")]
     assert [[t.text for t in g.iter("text")] for g in endings] == [["1."], ["2."]]
+
+
+def test_an_ending_that_opens_a_line_is_not_bracketed_as_if_it_came_on() -> None:
+    sheet = draw_sheet(write_mei(samples.band(), "narrow"), 400, by_author=False)
+    assert sheet.system_count == 3
+    assert {"1.", "2."} <= _texts(sheet).keys()
+
+
+def _texts(sheet: Sheet) -> dict[str, float]:
+    """Return how far down the foot of each text lies."""
+    found = {"".join(text.itertext()).strip(): text for text in sheet.music.iter("text")}
+    feet = {name: [s.get("y") for s in text.iter() if s.get("y")] for name, text in found.items()}
+    return {name: float(foot[0] or 0) for name, foot in feet.items() if foot}
+
+
+def test_systems_of_many_staves_have_no_strokes_between_them() -> None:
+    made = samples.riff()
+    voice, guitar = made.chart.parts
+    parts = (voice, guitar, replace(guitar, name="lead"))
+    two = replace(made, chart=replace(made.chart, parts=parts))
+    sheet = draw_sheet(write_mei(two, "narrow"), 600, by_author=False)
+    assert sheet.system_count == 2
+    assert not [g for g in sheet.music.iter("g") if g.get("class") == "systemDivider"]
+
+
+@pytest.mark.parametrize("width", [600, 700, 800, 900])
+def test_a_letter_keeps_clear_of_the_degrees_above_it(width: int) -> None:
+    bar = "6.0:1/2 4.2:1/2 4.0:1/2 5.2:1/2 5.0:1/4 5.2:1/4 6.3:1/2 6.2:1/2 "
+    events = tab(GUITAR, bar, n4={"joins": "hammer-on"})
+    chart = Chart("run", "notation", SPAN, bars("7/8", 2), parts=(fretted_part(events),))
+    degrees = [(text, Role.TENSION) for text in ("R", "R", "b7", "5", "11", "5", "b3", "9")]
+    feet = _texts(draw_sheet(write_mei(reading(chart, degrees)), width, by_author=False))
+    assert feet["h"] - feet["11"] > 250
+
+
+@pytest.mark.parametrize(("word", "lines"), [("I", 1), ("mmm", 0)])
+def test_a_held_syllable_has_a_line_only_where_there_is_room(word: str, lines: int) -> None:
+    events = sung(melody("C5:1 C5:1 C5:2"), f"{word} _ on")
+    chart = Chart("held", "notation", SPAN, bars("4/4", 1), parts=(voice_part(events),))
+    drawn, _ = clean(draw_endless(write_mei(reading(chart))), "ex1", "Held", "")
+    assert sum(1 for _ in parsed(drawn).iter("rect")) == lines
 
 
 def test_the_authors_lines_are_kept_where_they_fit() -> None:

@@ -233,7 +233,14 @@ def test_line_breaks_are_the_authors_in_the_wide_file_only() -> None:
 def test_a_changed_meter_is_written_once_on_each_staff() -> None:
     root = parsed(write_mei(samples.band()))
     changed = list(root.iter(f"{MEI}scoreDef"))[1]
-    assert [sig.get("count") for sig in changed.iter(f"{MEI}meterSig")] == ["4", "4", "4"]
+    signs = list(changed.iter(f"{MEI}meterSig"))
+    assert [sign.get("count") for sign in signs if not sign.get("visible")] == ["4", "4", "4"]
+
+
+def test_a_tablature_under_its_staff_knows_the_meter_without_showing_it() -> None:
+    root = parsed(write_mei(samples.techniques()))
+    shown = [sign.get("visible") for sign in root.iter(f"{MEI}meterSig")]
+    assert shown == [None, "false"]
 
 
 def test_accidentals_hold_to_the_end_of_the_bar() -> None:

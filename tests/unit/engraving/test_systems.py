@@ -4,7 +4,14 @@ import pytest
 from unit.engraving import samples
 
 from sitegen.engraving.mei import write_mei
-from sitegen.engraving.systems import NARROW, WIDE, BarWidths, draw_sheet, measure_bars
+from sitegen.engraving.systems import (
+    NARROW,
+    WIDE,
+    BarWidths,
+    draw_endless,
+    draw_sheet,
+    measure_bars,
+)
 
 EVEN = BarWidths(edges=(0, 4000, 8000, 12000, 16000), around=500, opening=1000)
 
@@ -30,7 +37,7 @@ def test_lines_are_few_and_even(room: float, starts: list[int]) -> None:
 @pytest.mark.parametrize("width", [WIDE, NARROW])
 def test_no_bar_is_squeezed_below_its_natural_width(width: int) -> None:
     mei = write_mei(samples.song())
-    natural = measure_bars(draw_sheet(mei, 100_000, by_author=False))
+    natural = measure_bars(draw_endless(mei))
     sheet = draw_sheet(mei, width, by_author=False)
     drawn = [
         float(path.get("d", "").split("L")[1].split()[0])

@@ -55,6 +55,9 @@ def test_only_the_minor_sign_stays_on_the_line(quality: str, levels: tuple[str, 
         ("V7/ii", [("V", False), ("7", True), ("/", False), ("ii", False)]),
         ("ii∅7", [("ii", False), ("∅7", True)]),
         ("?", [("?", False)]),
+        ("subV7/ii", [("subV", False), ("7", True), ("/", False), ("ii", False)]),
+        ("Ger65", [("Ger", False), ("65", True)]),
+        ("It6", [("It", False), ("6", True)]),
     ],
 )
 def test_figures_behind_a_numeral_are_raised(roman: str, parts: list[tuple[str, bool]]) -> None:
