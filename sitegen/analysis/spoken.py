@@ -35,6 +35,8 @@ _COUNTS = {
 _NUMERALS = {"I": "one", "II": "two", "III": "three", "IV": "four", "V": "five"}
 _NUMERALS |= {"VI": "six", "VII": "seven"}
 _NUMERAL = re.compile(r"([♭♯]*)([IV]+|[iv]+)(.*)")
+_SIXTHS = {"It": "Italian", "Fr": "French", "Ger": "German"}
+_SIXTH = re.compile(r"(It|Fr|Ger)[0-9]*")
 _OF = re.compile(r"/(?=[♭♯]*[IViv])")
 _QUALITY = re.compile(r"maj|min|dim|aug|sus|add|alt|omit|no|[m°øoΔ+/(),-]|[♭♯]+|\d+|[^\s]")
 _WHOLE_QUALITIES = {"": "major", "5": "power chord"}
@@ -112,15 +114,24 @@ def spoken_degree(degree: str) -> str:
 def spoken_roman(roman: str) -> str:
     """Return a Roman numeral in words: "two minor 7", "five 7 of five", "flat six".
 
-    Capitals cannot be heard, so a small numeral says "minor" unless it says more.
+    Capitals cannot be heard, so a small numeral says "minor" unless it says more. The augmented
+    sixths and the tritone substitute have their names.
     """
     return " of ".join(_spoken_numeral(part) for part in _OF.split(roman))
 
 
 def _spoken_numeral(numeral: str) -> str:
+    sixth = _SIXTH.fullmatch(numeral)
+    if sixth is not None:
+        return f"{_SIXTHS[sixth[1]]} augmented sixth"
+    if numeral.startswith("sub"):
+        return f"tritone substitute {_spoken_numeral(numeral.removeprefix('sub'))}"
     match = _NUMERAL.fullmatch(numeral)
     if match is None or match[2].upper() not in _NUMERALS:
         return _spoken_quality(numeral)
+    if match[3] == "5":
+        root = (_spoken_quality(match[1]), _NUMERALS[match[2].upper()])
+        return " ".join(filter(None, (*root, "power chord")))
     minor = "minor" if match[2].islower() and not re.match(r"[°øo]|dim", match[3]) else ""
     words = (_spoken_quality(match[1]), _NUMERALS[match[2].upper()], minor)
     return " ".join(filter(None, (*words, _spoken_quality(match[3]))))

@@ -52,6 +52,11 @@ class BodyRenderer(RendererHTML):
         """Close a table and its box."""
         return self.renderToken(tokens, idx, options, env) + "</div>\n"
 
+    def th_open(self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env) -> str:
+        """Open a head cell, which speaks of its column."""
+        tokens[idx].attrSet("scope", "col")
+        return self.renderToken(tokens, idx, options, env)
+
     def footnote_ref(
         self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env
     ) -> str:

@@ -69,5 +69,7 @@ def _at(place: int, text: str, message: str, hint: str) -> SyntaxFault:
         place = max(text.rfind("\n", 0, place) + 1, 0)
     line_end = text.find("\n", place)
     line = text[place : line_end if line_end >= 0 else len(text)]
-    start = place + len(line) - len(line.lstrip())
+    start = place + len(line) - len(line.lstrip(" "))
+    if text.startswith("\t", start):
+        return SyntaxFault(start, start + 1, message, hint)
     return SyntaxFault(start, max(place + len(line.rstrip()), start + 1), message, hint)

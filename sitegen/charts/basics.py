@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal, cast
 
 from sitegen.charts.defaults import SongDefaults
-from sitegen.charts.head import Head, read_id, read_text
+from sitegen.charts.head import Head, UnfitValueError, read_id, read_text
 from sitegen.diagnostics import did_you_mean
 from sitegen.score.chart import Feel
 from sitegen.score.clock import read_clock
@@ -56,10 +56,10 @@ def read_basics(head: Head, defaults: SongDefaults) -> Basics:
         tempo=head.take(
             "tempo", lambda text: read_tempo(text, compound=meter.is_compound), defaults.tempo
         ),
-        feel=cast("Feel", head.take("feel", _one_of(FEELS), "straight")),
+        feel=cast("Feel", head.take("feel", _one_of("feel", FEELS), "straight")),
         start_time=head.take("at", read_clock, None),
         first_bar=head.take("bars", _read_bar, 1),
-        label=cast("Label", head.take("label", _one_of(LABELS), "degrees")),
+        label=cast("Label", head.take("label", _one_of("label", LABELS), "degrees")),
         roman=head.take("roman", _read_switch, None),
     )
 
@@ -69,31 +69,34 @@ def read_key(text: str) -> Key:
     try:
         key = Key.read(text)
     except ValueError as wrong:
-        words = text.split()
-        hint = did_you_mean(words[1], MODES) if len(words) == 2 else "write it as Eb minor"  # noqa: PLR2004
-        raise ValueError(f"{wrong}; {hint}") from None
+        mode = text.partition(" ")[2].strip()
+        if mode and f'"{mode}"' in str(wrong):
+            hint = did_you_mean(mode, MODES)
+            raise UnfitValueError(str(wrong), word=mode, hint=hint) from None
+        raise
     if abs(key.fifths) > 7:  # noqa: PLR2004 - a signature has seven accidentals at most
         raise ValueError(f"{key} has no key signature of its own; respell its tonic")
     return key
 
 
-def _one_of(words: tuple[str, ...]) -> Callable[[str], str]:
+def _one_of(what: str, words: tuple[str, ...]) -> Callable[[str], str]:
     def read(text: str) -> str:
-        if text not in words:
-            raise ValueError(f'"{text}" is not one of {", ".join(words)}')
-        return text
+        if text.lower() not in words:
+            message = f'no {what} is called "{text}"'
+            raise UnfitValueError(message, word=text, hint=did_you_mean(text, words))
+        return text.lower()
 
     return read
 
 
 def _read_bar(text: str) -> int:
-    if not re.fullmatch(r"[0-9]{1,4}", text):
+    if not re.fullmatch(r"[0-9]{1,4}", text) or int(text) == 0:
         raise ValueError(f'"{text}" is not the number of a bar')
     return int(text)
 
 
 def _read_switch(text: str) -> bool | None:
     switch = {"on": True, "off": False}
-    if text not in switch:
+    if text.lower() not in switch:
         raise ValueError(f'"{text}" is neither on nor off')
-    return switch[text]
+    return switch[text.lower()]

@@ -19,6 +19,8 @@ from sitegen.score.meter import Meter
 from sitegen.source import Line, Passage, Span
 
 MOST_BARS = 1000
+# What is said of bars against their meter, and not where that one could not be read.
+_BY_METER = frozenset({"changes-beats", "changes-split", "changes-bar"})
 MOST_CHORDS = 16
 HOLDS = ("/", ".")
 REPEAT = "%"
@@ -48,6 +50,7 @@ class _Cell:
     end: int
     tokens: list[Token] = field(default_factory=list)
     meter: Meter | None = None
+    has_lost_meter: bool = False
     ending: str = ""
     opens_line: bool = False
     repeat_start: bool = False
@@ -56,6 +59,8 @@ class _Cell:
 
     @property
     def span(self) -> Span:
+        if self.tokens:
+            return self.tokens[0].span.until(self.tokens[-1].span)
         return self.line.span(self.start, max(self.end, self.start + 1))
 
 
@@ -70,6 +75,8 @@ def read_changes(passage: Passage, defaults: SongDefaults) -> Reading:
     for line in head.body:
         if line.text.strip():
             _cut_line(line, cells, names, faults)
+    if head.has_fault_in("meter"):
+        faults.dropped = _BY_METER
     chart = _make_chart(passage, basics, cells[:MOST_BARS], names, faults) if cells else None
     if len(cells) > MOST_BARS:
         message = f"a progression has more than {MOST_BARS} bars"
@@ -86,7 +93,7 @@ def _cut_line(line: Line, cells: list[_Cell], names: dict[int, Token], faults: F
     if not bar_lines:
         start = len(line.text) - len(line.text.lstrip())
         span = line.span(start, len(line.text.rstrip()))
-        hint = "a line of the progression starts with |, a line of the head has a colon"
+        hint = "bars stand between |; a name stands before its bars: Verse | C | F |"
         faults.add("changes-line", span, "a line has no bar line", hint=hint)
         return
     name = line.text[: bar_lines[0].start()].strip()
@@ -132,6 +139,8 @@ def _add_direction(match: re.Match[str], cell: _Cell, faults: Faults) -> None:
         cell.meter = found
     elif found:
         cell.ending = found
+    else:
+        cell.has_lost_meter = True
 
 
 def _make_chart(
@@ -142,6 +151,8 @@ def _make_chart(
     sections: list[Remark] = []
     for index, cell in enumerate(cells):
         previous = bars[-1] if bars else None
+        if cell.meter or cell.has_lost_meter:
+            faults.dropped = _BY_METER if cell.has_lost_meter else frozenset()
         meter = cell.meter or (previous.meter if previous else basics.meter)
         bar = Bar(
             number=basics.first_bar + index,
@@ -198,11 +209,13 @@ def _repeat_bar(
 ) -> None:
     sign = next(token for token in cell.tokens if token.text == REPEAT)
     if len(cell.tokens) > 1:
-        faults.add("changes-bar", cell.span, "% stands beside other signs in its bar")
+        hint = "% alone repeats the whole bar before; hold a chord for a beat with ."
+        faults.add("changes-bar", cell.span, "% stands beside other signs in its bar", hint=hint)
         return
     if previous is None or previous.meter.length != bar.meter.length:
         what = "no bar before it" if previous is None else "a bar of another length before it"
-        faults.add("changes-bar", sign.span, f"% has {what} to repeat")
+        hint = "write out the chords of this bar"
+        faults.add("changes-bar", sign.span, f"% has {what} to repeat", hint=hint)
         return
     sounding = [event for event in chords if event.onset < previous.start][-1:]
     repeated = [event for event in chords if previous.start <= event.onset < previous.end]
@@ -237,7 +250,9 @@ def _add_by_beats(cell: _Cell, bar: Bar, chords: list[ChordEvent], faults: Fault
             held = chords[-1]
             chords[-1] = replace(held, duration=held.duration + end - onset)
         elif not chords:
-            faults.add("changes-bar", token.span, f'"{token.text}" holds a chord, but none sounds')
+            message = f'"{token.text}" holds a chord, but none sounds'
+            hint = "begin the progression with a chord or N.C."
+            faults.add("changes-bar", token.span, message, hint=hint)
 
 
 def _add_evenly(cell: _Cell, bar: Bar, chords: list[ChordEvent], faults: Faults) -> None:
@@ -245,7 +260,8 @@ def _add_evenly(cell: _Cell, bar: Bar, chords: list[ChordEvent], faults: Faults)
     meter, count = bar.meter, len(cell.tokens)
     if count > MOST_CHORDS:
         message = f"bar {bar.number} has more than {MOST_CHORDS} chords"
-        faults.add("changes-beats", cell.span, message)
+        hint = "write the change over several bars"
+        faults.add("changes-beats", cell.span, message, hint=hint)
         return
     uneven = len(set(meter.groups)) > 1
     onsets = [meter.length * n / count for n in range(count)]

@@ -12,6 +12,7 @@ from sitegen.source import Span
 DIRECTION = re.compile(r"\(((?:[^()|]|\([^()|]*\))*)\)")
 """A direction; it may hold brackets of its own: (7/8 (2+2+3))."""
 
+DIRECTION_HINT = "a direction is a meter, (7/8), or an ending, (1.)"
 _ENDING = re.compile(r"\d\.(?:[,–-]?\s?\d\.)*")
 
 
@@ -22,8 +23,7 @@ def read_direction(text: str, span: Span, faults: Faults) -> Meter | str | None:
     try:
         return Meter.read(text)
     except ValueError as wrong:
-        hint = "a direction is a meter, (7/8), or an ending, (1.)"
-        faults.add("count-direction", span, str(wrong), hint=hint)
+        faults.add("count-direction", span, str(wrong), hint=DIRECTION_HINT)
         return None
 
 

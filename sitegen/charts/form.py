@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 
-from sitegen.charts.basics import COMMON_TIME
+from sitegen.charts.basics import COMMON_TIME, read_key
 from sitegen.charts.defaults import SongDefaults
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.head import Head, read_id, read_text, split_head
@@ -18,7 +18,7 @@ from sitegen.score.tempo import read_tempo
 from sitegen.source import Line, Passage
 
 MOST_SECTIONS = 500
-HEAD = ("id", "title", "tempo", "meter", "length", "at")
+HEAD = ("id", "title", "key", "tempo", "meter", "length", "at")
 """The head lines of a form."""
 
 
@@ -44,6 +44,7 @@ def _read_body(head: Head, defaults: SongDefaults, faults: Faults) -> Form | Non
     tempo = head.take(
         "tempo", lambda text: read_tempo(text, compound=meter.is_compound), defaults.tempo
     )
+    key = head.take("key", read_key, None)
     at = head.take("at", read_clock, None)
     length = head.take("length", read_clock, None)
     tempo_field = head.find("tempo")
@@ -69,6 +70,7 @@ def _read_body(head: Head, defaults: SongDefaults, faults: Faults) -> Form | Non
         tempo_span=tempo_field.value_span if tempo_field else None,
         song_length=length,
         complete=len(sections) == len(lines),
+        key=key,
     )
 
 

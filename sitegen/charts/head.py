@@ -11,7 +11,26 @@ from sitegen.source import Line, Passage, Span
 Value = TypeVar("Value")
 ID = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 LONGEST_VALUE = 500
+# What to write, by field.
+_HINTS = {
+    "id": "such as opening, chorus-2",
+    "key": "a tonic and a mode: Eb minor, G, D dorian",
+    "meter": "such as 4/4, 6/8, 7/8 (2+2+3)",
+    "tempo": "such as 96, dotted quarter = 58",
+    "at": "minutes and seconds in the recording: 1:23",
+    "bars": "the number of the first bar: 17",
+    "roman": "write on or off",
+}
 _FIELD = re.compile(r"\s*([^:|]*?)\s*:(?:\s+|$)(.*?)\s*$")
+
+
+class UnfitValueError(ValueError):
+    """A head value that cannot be read: `word` is the faulty word in it, `hint` what to do."""
+
+    def __init__(self, message: str, *, word: str = "", hint: str = "") -> None:
+        super().__init__(message)
+        self.word = word
+        self.hint = hint
 
 
 @dataclass(frozen=True)
@@ -22,6 +41,16 @@ class HeadField:
     value: str
     name_span: Span
     value_span: Span
+    line: Line
+    value_start: int
+
+    def span_of(self, word: str) -> Span:
+        """Return where `word` stands in the value; the whole value when it does not."""
+        found = re.search(rf"(?<![^\s,(]){re.escape(word)}(?![^\s,)])", self.value)
+        if not word or found is None:
+            return self.value_span
+        start, end = found.span()
+        return self.line.span(self.value_start + start, self.value_start + end)
 
 
 @dataclass
@@ -37,6 +66,7 @@ class Head:
     body: tuple[Line, ...]
     faults: list[Diagnostic] = field(default_factory=list)
     _taken: set[str] = field(default_factory=set)
+    _failed: set[str] = field(default_factory=set)
 
     def take(self, name: str, read: Callable[[str], Value], default: Value) -> Value:
         """Return the value of field `name` as `read` makes it, `default` when it is not there.
@@ -48,20 +78,33 @@ class Head:
             return default
         try:
             return read(found.value)
+        except UnfitValueError as wrong:
+            span = found.span_of(wrong.word)
+            self.report("head-value", span, f"{name}: {wrong}", hint=wrong.hint)
         except ValueError as wrong:
-            self.report("head-value", found.value_span, f"{name}: {wrong}")
-            return default
+            hint = _HINTS.get(name, "")
+            self.report("head-value", found.value_span, f"{name}: {wrong}", hint=hint)
+        self._failed.add(name)
+        return default
+
+    def has_fault_in(self, name: str) -> bool:
+        """Tell whether field `name` was taken and could not be read."""
+        return name in self._failed
 
     def find(self, name: str) -> HeadField | None:
         """Return the field with this name and count it as taken; a second one is a fault."""
+        name = name.lower()
+        found = [entry for entry in self.fields if entry.name.lower() == name]
+        if name in self._taken:
+            return found[0] if found and found[0].value else None
         self._taken.add(name)
-        found = [entry for entry in self.fields if entry.name == name]
         for double in found[1:]:
             self.report(
                 "head-double", double.name_span, f'the head says "{name}" twice', related=found[0]
             )
         if found and not found[0].value:
-            self.report("head-value", found[0].name_span, f'"{name}" has no value')
+            hint = _HINTS.get(name, "write a value after the colon, or leave the line out")
+            self.report("head-value", found[0].name_span, f'"{name}" has no value', hint=hint)
             return None
         return found[0] if found else None
 
@@ -72,7 +115,7 @@ class Head:
     def finish(self, known: Collection[str]) -> None:
         """Report every field that was not taken as unknown; `known` are offered instead."""
         for entry in self.fields:
-            if entry.name not in self._taken:
+            if entry.name.lower() not in self._taken:
                 message = f'no head line is called "{entry.name}"'
                 hint = did_you_mean(entry.name, known)
                 self.report("head-field", entry.name_span, message, hint=hint)
@@ -105,7 +148,8 @@ def split_head(passage: Passage) -> Head:
         start, end = match.span(1)
         name_span = line.span(start, max(end, start + 1))
         value_span = line.span(*match.span(2))
-        fields.append(HeadField(match[1], match[2], name_span, value_span))
+        place = (name_span, value_span, line, match.start(2))
+        fields.append(HeadField(match[1], match[2], *place))
     return Head(passage, tuple(fields), ())
 
 

@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 
+from sitegen.charts.head import UnfitValueError
 from sitegen.diagnostics import did_you_mean
 from sitegen.score.instrument import (
     FEWEST_STRINGS,
@@ -49,11 +50,25 @@ _READS_IN = {
     "D": Interval(-1, -2),
 }
 _OCTAVES = {"up": Interval(7, 12), "down": Interval(-7, -12)}
-_CAPO = re.compile(r"capo\s+(\d{1,2})")
+_CAPO = re.compile(r"capo(?: at| on)?(?: fret)? (\S+)", re.IGNORECASE)
 _READS_OCTAVE = re.compile(r"reads an octave (up|down)")
 _READS_KEY = re.compile(r"reads in (\S+?)(?:,? and an octave (up|down))?")
-_NOTE_STANDARD = re.compile(r"([A-G][b#♭♯]?) standard")
+_NOTE_STANDARD = re.compile(r"([A-G][b#♭♯]?) standard", re.IGNORECASE)
+_STRINGS = re.compile(r"(\d|four|five|six|seven|eight)[- ]strings?\s*(.*)", re.IGNORECASE)
+_COUNTS = {"four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
+_LETTERS = re.compile(r"(?:[A-G][b#♭♯]?\s*){4,8}")
+_SMALL_WORDS = frozenset({"a", "an", "one", "to", "tune", "tuned", "tuning"})
+_SAME_STEPS = {
+    "semitone down": "half step down",
+    "step down": "whole step down",
+    "full step down": "whole step down",
+    "tone down": "whole step down",
+    "whole tone down": "whole step down",
+}
 _AT_PITCH = ("at pitch", "standard")
+_TUNING_HINT = (
+    "a tuning has a usual name, or names its strings from low to high: D2 A2 D3 G3 B3 E4"
+)
 
 
 def family_of(name: str) -> str | None:
@@ -73,6 +88,7 @@ class _Settings:
     """What a part's head line has said so far."""
 
     tuning: str = ""
+    strings: int | None = None
     capo: int = 0
     reading: Reading | None = None
     clef: str = ""
@@ -85,19 +101,23 @@ def read_instrument(
 
     `has_strings` tells whether the part has string rows, `strings` how many strings they show,
     None where that cannot be told.
-    Raises ValueError with a sentence for the author.
+    Raises UnfitValueError with a sentence for the author.
     """
     settings = _Settings()
     for item in _items(value):
         _apply(item, settings)
     family = family_of(name) or "other"
     fretted = None
+    if has_strings and family == "lead":
+        family = "guitar"
     if has_strings or family in FRETTED:
-        fretted = _read_fretted(family, settings, strings)
+        fretted = _read_fretted(family, settings, settings.strings or strings)
     elif settings.tuning and settings.tuning not in _AT_PITCH:
-        raise ValueError(f'"{settings.tuning}" is a tuning, but {name} has no strings')
+        message = f'"{settings.tuning}" is a tuning, but {name} has no strings'
+        hint = f"write {name}: at pitch, or {name}: reads in Bb"
+        raise UnfitValueError(message, word=settings.tuning, hint=hint)
     elif settings.capo:
-        raise ValueError(f"{name} takes no capo")
+        raise UnfitValueError(f"{name} takes no capo", hint="a capo sits on frets")
     return Instrument(family, fretted, settings.reading, settings.clef)
 
 
@@ -108,24 +128,37 @@ def _items(value: str) -> list[str]:
 
 def _apply(item: str, settings: _Settings) -> None:
     if match := _CAPO.fullmatch(item):
-        settings.capo = int(match[1])
-        if not 0 < settings.capo <= HIGHEST_CAPO:
-            raise ValueError(f"a capo sits at frets 1 to {HIGHEST_CAPO}, not {settings.capo}")
+        settings.capo = _read_capo(match[1])
     elif match := _READS_OCTAVE.fullmatch(item):
         settings.reading = Reading(item, _OCTAVES[match[1]])
     elif match := _READS_KEY.fullmatch(item):
         settings.reading = Reading(item, _reads_in(match[1], match[2]))
     elif item in ("treble clef", "bass clef"):
         settings.clef = item.removesuffix(" clef")
+    elif match := _STRINGS.fullmatch(item):
+        settings.strings = _COUNTS.get(match[1].lower()) or int(match[1])
+        if match[2]:
+            _apply(match[2], settings)
     elif settings.tuning:
-        raise ValueError(f'"{item}" is a second tuning beside "{settings.tuning}"')
+        message = f'"{item}" is said beside the tuning "{settings.tuning}"'
+        hint = f"{settings.tuning}, capo 2 says tuning and capo; one tuning is enough"
+        raise UnfitValueError(message, word=item, hint=hint)
     else:
         settings.tuning = item
 
 
+def _read_capo(text: str) -> int:
+    fret = int(text) if re.fullmatch(r"[0-9]{1,3}", text) else 0
+    if 0 < fret <= HIGHEST_CAPO:
+        return fret
+    message = f"a capo sits at frets 1 to {HIGHEST_CAPO}, not {text}"
+    raise UnfitValueError(message, word=text, hint="write the fret as a number: capo 2")
+
+
 def _reads_in(key: str, octave: str | None) -> Interval:
     if key not in _READS_IN:
-        raise ValueError(f'no instrument reads in "{key}"; {did_you_mean(key, _READS_IN)}')
+        hint = f"instruments read in {', '.join(sorted(_READS_IN))}; a concert part says nothing"
+        raise UnfitValueError(f'no instrument reads in "{key}"', word=key, hint=hint)
     interval = _READS_IN[key]
     if octave is None:
         return interval
@@ -137,44 +170,70 @@ def _read_fretted(family: str, settings: _Settings, strings: int | None) -> Fret
     text = settings.tuning if settings.tuning not in ("", "at pitch") else "standard"
     free = _free_tuning(text)
     if free is not None:
-        tuning = free
-        standard = STANDARD.get((family, len(tuning)), tuning)
-    else:
-        shown = strings or 0
-        standard = _standard(
-            family, shown if (family, shown) in STANDARD else _usual_count(family)
-        )
-        tuning = _named_tuning(family, text, standard)
+        standard = STANDARD.get((family, len(free)), free)
+        return Fretted(free, standard, settings.capo)
+    shown = settings.strings or strings or 0
+    if settings.strings is None and (family, shown) not in STANDARD:
+        shown = _usual_count(family)
+    standard = _standard(family, shown)
+    tuning = _lettered_tuning(text, standard) or _named_tuning(family, text, standard)
     return Fretted(tuning, standard, settings.capo)
 
 
 def _usual_count(family: str) -> int:
     counts = [count for named, count in STANDARD if named == family]
     if not counts:
-        raise ValueError("its tuning is not known; name the strings from low to high")
+        raise UnfitValueError("its tuning is not known", hint=_TUNING_HINT)
     return 6 if family == "guitar" else min(counts)
 
 
 def _standard(family: str, count: int) -> Tuning:
     if (family, count) not in STANDARD:
         what = f"a {family} with {count} strings" if family != "other" else "this part"
-        raise ValueError(f"{what} has no standard tuning; name the strings from low to high")
+        raise UnfitValueError(f"{what} has no standard tuning", hint=_TUNING_HINT)
     return STANDARD[family, count]
 
 
 def _free_tuning(text: str) -> Tuning | None:
     words = text.split()
-    try:
-        pitches = tuple(Pitch.read(word) for word in words)
-    except ValueError:
+    if sum(word[-1:].isdecimal() for word in words) < FEWEST_STRINGS - 1:
         return None
+    pitches = tuple(_string_pitch(word) for word in words)
     if not FEWEST_STRINGS <= len(pitches) <= MOST_STRINGS:
         limits = f"{FEWEST_STRINGS} to {MOST_STRINGS}"
-        raise ValueError(f"{len(pitches)} strings are named; an instrument has {limits}")
-    for pitch in pitches:
-        if not LOWEST_STRING <= pitch.midi <= HIGHEST_STRING:
-            raise ValueError(f"no string is tuned to {pitch}")
+        message = f"{len(pitches)} strings are named; an instrument has {limits}"
+        raise UnfitValueError(message, hint=_TUNING_HINT)
+    heights = [pitch.midi for pitch in pitches]
+    if heights == sorted(heights, reverse=True):
+        message = "the strings are named from high to low"
+        raise UnfitValueError(message, word=words[1], hint="name the lowest string first")
     return Tuning(" ".join(str(pitch) for pitch in pitches), pitches)
+
+
+def _string_pitch(word: str) -> Pitch:
+    try:
+        pitch = Pitch.read(word[:1].upper() + word[1:])
+    except ValueError as wrong:
+        raise UnfitValueError(str(wrong), word=word, hint=_TUNING_HINT) from None
+    if not LOWEST_STRING <= pitch.midi <= HIGHEST_STRING:
+        raise UnfitValueError(f"no string is tuned to {pitch}", word=word, hint=_TUNING_HINT)
+    return pitch
+
+
+def _lettered_tuning(text: str, standard: Tuning) -> Tuning | None:
+    """Return a tuning given by letters, CGCFAD: each string as near as can be to its standard."""
+    letters = re.findall(r"[A-G][b#♭♯]?", text) if _LETTERS.fullmatch(text) else []
+    if len(letters) != len(standard):
+        return None
+    names = [PitchName.read(letter) for letter in letters]
+    pairs = zip(names, standard.strings, strict=True)
+    return Tuning(text, tuple(_nearest(name, string.midi) for name, string in pairs))
+
+
+def _nearest(name: PitchName, midi: int) -> Pitch:
+    """Return the pitch of this name nearest to `midi`; of two, the lower."""
+    below = midi - (midi - name.pitch_class) % 12
+    return Pitch.of(name, below if midi - below <= 6 else below + 12)  # noqa: PLR2004
 
 
 def _named_tuning(family: str, text: str, standard: Tuning) -> Tuning:
@@ -186,11 +245,11 @@ def _named_tuning(family: str, text: str, standard: Tuning) -> Tuning:
     if _plain(text) in named:
         return named[_plain(text)]
     if match := _NOTE_STANDARD.fullmatch(text):
-        return _note_standard(PitchName.read(match[1]), text, standard)
-    names = sorted({tuning.name for tuning in named.values()})
-    raise ValueError(
-        f'no tuning of {len(standard)} strings is called "{text}"; {did_you_mean(text, names)}'
-    )
+        name = match[1][0].upper() + match[1][1:]
+        return _note_standard(PitchName.read(name), text, standard)
+    message = f'no tuning of {len(standard)} strings is called "{text}"'
+    hint = did_you_mean(text, {tuning.name for tuning in named.values()}) or _TUNING_HINT
+    raise UnfitValueError(message, word=text, hint=hint)
 
 
 def _note_standard(name: PitchName, text: str, standard: Tuning) -> Tuning:
@@ -202,4 +261,11 @@ def _note_standard(name: PitchName, text: str, standard: Tuning) -> Tuning:
 
 
 def _plain(name: str) -> str:
-    return name.lower().replace("-", " ").replace("♯", "#").replace("♭", "b")
+    """Return a tuning's name as it is compared: "tuned down a half step" is "half step down"."""
+    text = name.lower().replace("-", " ").replace("♯", "#").replace("♭", "b")
+    text = text.replace("1/2", "half").replace("½", "half")
+    words = [word for word in text.split() if word not in _SMALL_WORDS]
+    if words[:1] == ["down"]:
+        words = [*words[1:], "down"]
+    plain = " ".join(words)
+    return _SAME_STEPS.get(plain, plain)

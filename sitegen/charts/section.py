@@ -20,7 +20,8 @@ MENTIONS = ("changes", "charts", "notation", "see")
 """The words under which a section names charts."""
 _WORDS = (*MENTIONS, "say", "tempo")
 _BARS = re.compile(
-    r"([0-9]{1,6})?(?:(?:^|\s+)([0-9]{1,3})/([0-9]{1,3}))?(?:\s*bars?)?", re.IGNORECASE
+    r"([0-9]{1,6}(?:\.[0-9]{1,3})?)?(?:(?:^|\s+)([0-9]{1,3})/([0-9]{1,3}))?(?:\s*bars?)?",
+    re.IGNORECASE,
 )
 _CELL_AND_METER = re.compile(r"([^()]*?)\s*(?:\(([^()]*)\))?")
 _WORD = re.compile(r"([^:]*?)\s*:\s*(.*)")
@@ -137,8 +138,8 @@ def _read_bars(cell: Cell, meter: Meter, faults: Faults) -> tuple[Fraction, Mete
 def _number_of_bars(match: re.Match[str]) -> Fraction | None:
     whole, upper, lower = match.groups()
     if upper is None:
-        return None if whole is None else Fraction(int(whole))
-    if not 0 < int(upper) < int(lower) <= SMALLEST_PART:
+        return None if whole is None else Fraction(whole)
+    if not 0 < int(upper) < int(lower) <= SMALLEST_PART or "." in (whole or ""):
         return None
     return int(whole or 0) + Fraction(int(upper), int(lower))
 

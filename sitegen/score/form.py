@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from sitegen.score.key import Key
 from sitegen.score.meter import Meter
 from sitegen.score.tempo import Tempo
 from sitegen.source import Span
@@ -60,6 +61,7 @@ class Form:
     tempo_span: Span | None = None
     song_length: int | None = None
     complete: bool = True
+    key: Key | None = None
 
     @property
     def bars(self) -> Fraction:

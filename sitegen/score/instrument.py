@@ -125,6 +125,9 @@ _GUITAR = {
     "open C": "C2 G2 C3 G3 C4 E4",
     "DADGAD": "D2 A2 D3 G3 A3 D4",
 }
+_GUITAR_7 = {"drop A": "A1 E2 A2 D3 G3 B3 E4", "drop G": "G1 D2 G2 C3 F3 A3 D4"}
+_GUITAR_8 = {"drop E": "E1 B1 E2 A2 D3 G3 B3 E4"}
+_BASS_5 = {"drop A": "A0 E1 A1 D2 G2"}
 _BASS = {
     "drop D": "D1 A1 D2 G2",
     "drop C#": "C#1 G#1 C#2 F#2",
@@ -139,7 +142,9 @@ def _named() -> dict[tuple[str, str, int], Tuning]:
         table[family, "standard", count] = standard
         for name, interval in _DOWN.items():
             table[family, name, count] = lowered(standard, name, interval)
-    for family, strings in (("guitar", _GUITAR), ("bass", _BASS)):
+    by_family = [("guitar", names) for names in (_GUITAR, _GUITAR_7, _GUITAR_8)]
+    by_family += [("bass", names) for names in (_BASS, _BASS_5)]
+    for family, strings in by_family:
         for name, text in strings.items():
             tuning = _tuning(name, text)
             table[family, name, len(tuning)] = tuning

@@ -1,5 +1,6 @@
 """Keys: a tonic and one of the seven modes of the major scale."""
 
+import re
 from dataclasses import dataclass
 
 from sitegen.score.interval import Interval
@@ -15,6 +16,8 @@ _BELOW_MAJOR = {
     "phrygian": 4,
     "locrian": 5,
 }
+_OTHER_NAMES = {"aeolian": "minor", "natural minor": "minor", "ionian": "major"}
+_SPOKEN = re.compile(r"^([A-G]) (flat|sharp)\b", re.IGNORECASE)
 MODES: tuple[str, ...] = tuple(_BELOW_MAJOR)
 """The modes that a key can have, from the brightest to the darkest."""
 
@@ -48,16 +51,18 @@ class Key:
 
     @classmethod
     def read(cls, text: str) -> "Key":
-        """Return the key written as tonic and mode: `Eb minor`, `G`, `D dorian`, `F♯m`.
+        """Return the key written as tonic and mode: `Eb minor`, `G`, `E flat dorian`, `F♯m`.
 
         `major` when no mode is said. Raises ValueError for other text.
         """
-        words = text.split()
+        spoken = _SPOKEN.sub(lambda m: m[1] + {"f": "♭", "s": "♯"}[m[2][0].lower()], text.strip())
+        words = spoken.split(maxsplit=1)
         if len(words) == 1 and len(words[0]) > 1 and words[0].endswith("m"):
             words = [words[0][:-1], "minor"]
-        if not words or len(words) > 2:  # noqa: PLR2004
+        if not words:
             raise ValueError(f'"{text}" is not a key')
-        mode = words[1].lower() if len(words) > 1 else "major"
+        said = " ".join(words[1].lower().split()) if len(words) > 1 else "major"
+        mode = _OTHER_NAMES.get(said, said)
         if mode not in MODES:
             raise ValueError(f'"{words[1]}" is not a mode')
         return cls(PitchName.read(words[0]), mode)

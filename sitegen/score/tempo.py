@@ -16,7 +16,10 @@ BEATS: dict[str, Fraction] = {
 }
 """The length in quarter notes of the note values that a tempo can count."""
 
-_WRITTEN = re.compile(r"\s*(?:([a-z][a-z ]*?)\s*=\s*)?(\d{1,4}(?:\.\d{1,2})?)\s*(?:bpm)?\s*")
+_SIGNS = {"♩.": "dotted quarter", "♩": "quarter", "♪.": "dotted eighth", "♪": "eighth"}
+_WRITTEN = re.compile(
+    r"\s*(?:([a-z][a-z -]*?)(?: notes?)?\s*=\s*)?(\d{1,4}(?:\.\d{1,2})?)\s*(?:bpm)?\s*"
+)
 
 
 @dataclass(frozen=True)
@@ -42,15 +45,18 @@ class Tempo:
 
 
 def read_tempo(text: str, *, compound: bool = False) -> Tempo:
-    """Return the tempo written as `96`, `96 bpm`, `quarter = 96` or `dotted quarter = 58`.
+    """Return the tempo written as `96`, `96 bpm`, `♩ = 96` or `dotted quarter = 58`.
 
     A bare number counts quarters, and dotted quarters where the meter is `compound`.
     Raises ValueError with a sentence for the author.
     """
-    match = _WRITTEN.fullmatch(text)
-    if match is None or not text.isascii():
+    words = text.lower()
+    for sign, name in _SIGNS.items():
+        words = words.replace(sign, name)
+    match = _WRITTEN.fullmatch(words)
+    if match is None or not words.isascii():
         raise ValueError(f'"{text.strip()}" is not a tempo such as 96 or dotted quarter = 58')
-    word = match[1] or ("dotted quarter" if compound else "quarter")
+    word = (match[1] or ("dotted quarter" if compound else "quarter")).replace("-", " ")
     if word not in BEATS:
         raise ValueError(f'"{word}" is not a note value that a tempo counts')
     number = Fraction(match[2])

@@ -3,8 +3,9 @@
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
-from sitegen.charts.grid.cells import Cell, onset_of, words
+from sitegen.charts.grid.cells import Cell, onset_of, own_bar_lines, words
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime
@@ -41,10 +42,8 @@ def deal_words(
     `events` are changed in place; `bars` are those of the system. Syllables without a note are
     reported.
     """
-    lines = sorted(time.bar_lines)
-    for bar in bars:
-        left = next(c for c in lines if time.bar_lines[c] == bar.start)
-        right = next((c for c in lines if time.bar_lines[c] >= bar.end), len(row.text))
+    stretches = _bar_stretches(row, time, bars)
+    for bar, (left, right) in zip(bars, stretches, strict=True):
         syllables = [cell for cell in words(row) if left < cell.column < right]
         notes = [
             n
@@ -54,8 +53,34 @@ def deal_words(
         for cell, index in zip(syllables, notes, strict=False):
             syllable = _syllable(cell, verse, row)
             events[index] = replace(events[index], syllables=(*events[index].syllables, syllable))
-        if len(syllables) > len(notes):
+        if len(syllables) > len(notes) + _lost_notes(time, bar, faults):
             _report_surplus(syllables, len(notes), bar, row, faults)
+
+
+def _bar_stretches(row: Row, time: SystemTime, bars: Sequence[Bar]) -> list[tuple[int, int]]:
+    """Return the columns between which each bar's syllables stand.
+
+    A row with all bar lines of its own has its bars between them, wherever they stand.
+    """
+    own = own_bar_lines(row, len(bars))
+    if own is not None:
+        return list(pairwise(own))
+    lines = sorted(time.bar_lines)
+    return [
+        (
+            next(c for c in lines if time.bar_lines[c] == bar.start),
+            next((c for c in lines if time.bar_lines[c] >= bar.end), len(row.text)),
+        )
+        for bar in bars
+    ]
+
+
+def _lost_notes(time: SystemTime, bar: Bar, faults: Faults) -> int:
+    """Return how many notes of a bar were reported: their syllables are not too many."""
+    columns = [count.column for count in time.columns if bar.start <= count.onset < bar.end]
+    rows = {line.line.number for line in time.rows.lines if isinstance(line, Row)}
+    right = min((c for c in time.bar_lines if c > columns[-1]), default=columns[-1] + 1)
+    return sum(line in rows and columns[0] <= column < right for line, column in faults.lost_cells)
 
 
 def _syllable(cell: Cell, verse: int, row: Row) -> Syllable:

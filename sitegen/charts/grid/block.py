@@ -5,13 +5,14 @@ from dataclasses import dataclass
 
 from sitegen.charts.basics import FIELDS, Basics, read_basics
 from sitegen.charts.defaults import SongDefaults
-from sitegen.charts.grid.cells import check_bar_lines
+from sitegen.charts.grid.cells import check_bar_lines, own_bar_lines
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.groups import Groups, PartGroup, group_rows
 from sitegen.charts.grid.players import declared_parts
 from sitegen.charts.grid.rows import Row, cut_systems
-from sitegen.charts.grid.timeline import SystemTime, Timeline, read_timeline
-from sitegen.charts.head import Head, HeadField, split_head
+from sitegen.charts.grid.timeline import Opening, SystemTime, Timeline, read_timeline
+from sitegen.charts.head import Head, HeadField, UnfitValueError, split_head
+from sitegen.diagnostics import did_you_mean
 from sitegen.source import Passage
 
 SHOWS = ("staff", "tab", "drums", "grid", "contour")
@@ -62,18 +63,25 @@ def take_apart(passage: Passage, defaults: SongDefaults) -> Block:
     systems = cut_systems(head.body, faults)
     if not systems:
         faults.add("notation-empty", passage.opening, "the block has no rows")
-    timeline = read_timeline(systems, basics.meter, basics.first_bar, faults)
+    known_meter = None if head.has_fault_in("meter") else basics.meter
+    timeline = read_timeline(systems, Opening(known_meter, basics.first_bar), faults)
     groups = tuple(group_rows(time.rows, declared, faults) for time in timeline.systems)
     for time in timeline.systems:
         for line in time.rows.lines:
-            if isinstance(line, Row) and line is not time.count:
+            if isinstance(line, Row) and line is not time.count and not _is_free(line, time):
                 check_bar_lines(line, time, faults)
     return Block(passage, head, basics, show, declared, timeline, groups, faults)
 
 
+def _is_free(row: Row, time: SystemTime) -> bool:
+    """Tell whether a row's bar lines may stand anywhere: words are dealt out, not aligned."""
+    return row.label.lower() == "words" and own_bar_lines(row, len(time.bars)) is not None
+
+
 def _read_show(text: str) -> tuple[str, ...]:
-    ways = tuple(dict.fromkeys(word.strip() for word in text.split(",") if word.strip()))
-    for way in ways:
-        if way not in SHOWS:
-            raise ValueError(f'"{way}" is not one of {", ".join(SHOWS)}')
-    return ways
+    words = [word.strip() for word in text.split(",") if word.strip()]
+    for word in words:
+        if word.lower() not in SHOWS:
+            message = f'no way of drawing is called "{word}"'
+            raise UnfitValueError(message, word=word, hint=did_you_mean(word, SHOWS))
+    return tuple(dict.fromkeys(word.lower() for word in words))

@@ -49,15 +49,25 @@ def check_bar_lines(row: Row, time: SystemTime, faults: Faults) -> bool:
         if column in time.bar_lines:
             continue
         nearest = min(time.bar_lines, key=lambda c: abs(c - column))
-        faults.add(
-            "bar-line",
+        faults.add_bar_line(
             row.span(column, column + 1),
             "a bar line does not stand under one of the count row",
-            hint=f"the count row has one in column {_file_column(time.count, nearest)}",
-            related=((time.count.span(nearest, nearest + 1), "this one"),),
+            f"the count row has one in column {_file_column(time.count, nearest)}",
+            time.count.span(nearest, nearest + 1),
         )
         return False
     return True
+
+
+def own_bar_lines(row: Row, bars: int) -> list[int] | None:
+    """Return the columns of a row's bar lines when it draws all of its `bars`, else None.
+
+    The last one may be missing; the row then ends where its text does.
+    """
+    lines = [match.end() - 1 for match in re.finditer(r"\|+", row.text)]
+    if len(lines) == bars:
+        lines.append(len(row.text))
+    return lines if len(lines) == bars + 1 else None
 
 
 def onset_of(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> Fraction | None:
@@ -70,6 +80,14 @@ def onset_of(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> Fraction
     return onset
 
 
+def lose_note(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> None:
+    """Remember that a note was meant here that could not be read."""
+    faults.lost_cells.add((row.line.number, cell.column))
+    near = [count for count in time.around(cell.column) if count is not None]
+    nearest = min(near, key=lambda count: abs(count.column - cell.column))
+    faults.lost.add(nearest.onset)
+
+
 def _report_off_count(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> None:
     """Report a cell that starts under no count, and between which two it lies.
 
@@ -79,6 +97,11 @@ def _report_off_count(cell: Cell, row: Row, time: SystemTime, faults: Faults) ->
     near = [count for count in (before, after) if count is not None]
     nearest = min(near, key=lambda count: abs(count.column - cell.column))
     if faults.slipped(row.line.number, cell.column - nearest.column):
+        return
+    as_bar_line = _bar_line_slip(row, time)
+    moved = cell.column - as_bar_line
+    is_same_slip = as_bar_line != 0 and time.onset_at(moved) is not None
+    if is_same_slip and faults.is_behind_bar_line(row.span(cell.column, cell.end)):
         return
     if before is None or after is None:
         side = "before" if before is None else "after"
@@ -95,6 +118,14 @@ def _report_off_count(cell: Cell, row: Row, time: SystemTime, faults: Faults) ->
         hint=hint,
         related=((mark, nearest.name),),
     )
+
+
+def _bar_line_slip(row: Row, time: SystemTime) -> int:
+    """Return how many columns the row's first wrong bar line lies off the count row's, else 0."""
+    for match in re.finditer(r"\|", row.text):
+        if match.start() not in time.bar_lines:
+            return min((match.start() - column for column in time.bar_lines), key=abs)
+    return 0
 
 
 def _file_column(row: Row, index: int) -> int:

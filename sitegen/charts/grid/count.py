@@ -5,10 +5,11 @@ beat evenly. Each of them is a column of the system: what starts there starts at
 """
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import NamedTuple
 
+from sitegen.charts.directions import DIRECTION_HINT
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
 from sitegen.score.meter import Meter
@@ -16,10 +17,20 @@ from sitegen.score.meter import Meter
 MARKS = ("&", "e", "a", "la", "li", "+", ".")
 MOST_DIVISIONS = 16
 _TOKEN = re.compile(
-    r"(?P<bar>:?\|{1,2}:?)|(?P<direction>\((?:[^()|]|\([^()|]*\))*\))|(?P<number>[0-9]+)"
+    r"(?P<bar>:?\|{1,2}:?)|(?P<direction>\((?:[^()|]|\([^()|]*\))*\))|(?P<open>\([^\s|]*)"
+    r"|(?P<number>[0-9]+)"
     r"|(?P<mark>[&+.])|(?P<letters>[^\W\d_]+)|(?P<other>[^\s|])"
 )
 _LETTERS = re.compile(r"la|li|e|a")
+# Where in its beat a mark lies that no number opens: by its name, as it is said.
+_SAID_AT = {
+    "&": Fraction(1, 2),
+    "+": Fraction(1, 2),
+    "e": Fraction(1, 4),
+    "a": Fraction(3, 4),
+    "la": Fraction(1, 3),
+    "li": Fraction(2, 3),
+}
 
 
 class Mark(NamedTuple):
@@ -42,16 +53,33 @@ class CountedBeat:
 class CountedBar:
     """What stands between two bar lines of the count row; columns are indices in the line.
 
-    `directions` are the texts in round brackets at its head with their columns.
+    `directions` are the texts in round brackets at its head with their columns; `lead` are the
+    marks before its first number. `has_open_bracket` when a direction was never closed.
     """
 
     column: int
     beats: list[CountedBeat]
     directions: list[Mark]
+    lead: list[Mark] = field(default_factory=list)
+    has_open_bracket: bool = False
     repeat_start: bool = False
     repeat_end: bool = False
     double_bar: bool = False
     end_column: int = 0
+
+    @property
+    def first_column(self) -> int:
+        """Where its count begins."""
+        return (self.lead[0] if self.lead else self.beats[0]).column
+
+    @property
+    def lead_beats(self) -> Fraction:
+        """How much of a beat passes before its first number: 1/2 in "& 4 &"."""
+        return 1 - _SAID_AT[self.lead[0].text] if self.lead else Fraction(0)
+
+    def first_number(self, meter: Meter) -> int:
+        """Return its first number; a bar of marks alone leads to the next bar's 1."""
+        return self.beats[0].number if self.beats else meter.count + 1
 
 
 class Column(NamedTuple):
@@ -71,6 +99,10 @@ def read_count_row(row: Row, faults: Faults) -> list[CountedBar]:
             _close_and_open(bars, text, at)
         elif kind == "direction":
             _add_direction(bars[-1], Mark(text[1:-1], at), row, faults)
+        elif kind == "open":
+            bars[-1].has_open_bracket = True
+            span = row.span(at, match.end())
+            faults.add("count-direction", span, "a bracket is never closed", hint=DIRECTION_HINT)
         elif kind == "number":
             bars[-1].beats.append(CountedBeat(int(text[:4]), at, []))
         elif kind == "mark":
@@ -114,12 +146,7 @@ def _add_direction(bar: CountedBar, direction: Mark, row: Row, faults: Faults) -
 def _add_mark(bar: CountedBar, mark: Mark, row: Row, faults: Faults) -> None:
     span = row.span(mark.column, mark.column + len(mark.text))
     if not bar.beats:
-        faults.add(
-            "count-mark",
-            span,
-            f'the bar starts with "{mark.text}", which divides no beat',
-            hint="write the number of the beat before it, and start the notes under the mark",
-        )
+        bar.lead.append(mark)
     elif len(bar.beats[-1].marks) + 1 >= MOST_DIVISIONS:
         faults.add("count-mark", span, f"a beat is divided into more than {MOST_DIVISIONS}")
     else:
@@ -129,24 +156,51 @@ def _add_mark(bar: CountedBar, mark: Mark, row: Row, faults: Faults) -> None:
 def _finish(bars: list[CountedBar], row: Row, faults: Faults) -> list[CountedBar]:
     """Drop the empty bar after the last bar line; close an open last bar at the line's end."""
     end = len(row.text.rstrip())
-    if bars and not bars[-1].beats and not bars[-1].directions:
+    if bars and not (bars[-1].beats or bars[-1].directions or bars[-1].lead):
         bars.pop()
     elif bars:
         bars[-1].end_column = end
     kept = []
     for bar in bars:
-        if bar.beats:
+        had_lead = bool(bar.lead)
+        _check_lead(bar, row, faults)
+        if bar.beats or bar.lead:
             kept.append(bar)
-        else:
+        elif not had_lead:
             span = row.span(bar.column, max(bar.end_column, bar.column + 1))
             faults.add("count-empty", span, "a bar has no count")
     return kept
 
 
+def _check_lead(bar: CountedBar, row: Row, faults: Faults) -> None:
+    """Drop marks before a number that do not tell where in a beat they lie, and report them."""
+    places = [_SAID_AT.get(mark.text, Fraction(0)) for mark in bar.lead]
+    is_clear = places == sorted(set(places)) and Fraction(0) not in places
+    if not bar.lead or (is_clear and not (bar.beats and bar.beats[0].number == 1)):
+        return
+    report_lead(bar, row, faults)
+    bar.lead.clear()
+
+
+def report_lead(bar: CountedBar, row: Row, faults: Faults) -> None:
+    """Report marks that divide no beat of their bar."""
+    first, last = bar.lead[0], bar.lead[-1]
+    faults.add(
+        "count-mark",
+        row.span(first.column, last.column + len(last.text)),
+        f'the bar starts with "{first.text}", which divides no beat',
+        hint="write the number of the beat before it, and start the notes under the mark",
+    )
+
+
 def bar_columns(bar: CountedBar, meter: Meter, start: Fraction, number: int) -> list[Column]:
     """Return the columns of a bar that starts at `start`, its first beat as counted."""
     columns = []
-    onset = start
+    onset = start + meter.beat * bar.lead_beats
+    for mark in bar.lead:
+        name = f"{number}.{bar.first_number(meter) - 1}{mark.text}"
+        at = onset - meter.beat * (1 - _SAID_AT[mark.text])
+        columns.append(Column(mark.column, at, name))
     for beat in bar.beats:
         parts = len(beat.marks) + 1
         columns.append(Column(beat.column, onset, f"{number}.{beat.number}"))

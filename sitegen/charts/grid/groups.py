@@ -14,6 +14,7 @@ from sitegen.source import Span
 SYSTEM_ROWS = ("count", "chord", "section", "say")
 PART_ROWS = ("words", "degree", "mark")
 _STRING_LABEL = re.compile(r"(?i:[A-G])(?:b|#|♭|♯)?[0-9]?|[1-9]")
+_MISTYPED_LABEL = re.compile(r"[^\W_]{1,2}")
 
 
 @dataclass
@@ -28,6 +29,7 @@ class PartGroup:
     words: list[Row] = field(default_factory=list)
     degree: list[Row] = field(default_factory=list)
     mark: list[Row] = field(default_factory=list)
+    has_lost_rows: bool = False
 
 
 @dataclass
@@ -48,20 +50,27 @@ def group_rows(system: System, declared: Collection[str], faults: Faults) -> Gro
     """
     groups = Groups()
     group: PartGroup | None = None
+    waiting: list[Row] = []
     for line in system.lines:
         if isinstance(line, Heading):
             group = _open_group(line, declared, groups, faults)
         elif line.label.lower() in SYSTEM_ROWS:
             _add_system_row(line, groups, faults)
+        elif line.label.lower() == "mark" and group is None:
+            waiting.append(line)
         elif line.label.lower() in PART_ROWS:
             _add_part_row(line, group, faults)
-        elif group and _belongs(line, group):
-            (group.drums if _is_drums(group.name) else group.strings).append(line)
+        elif group and _belongs(line, group, declared):
+            _add_own_row(line, group, faults)
         else:
             group = _pitched_group(line, declared, groups, faults) or group
+    # Marks are also written above the tablature: above the first part they are that part's.
+    for row in waiting:
+        _add_part_row(row, groups.parts[0] if groups.parts else None, faults)
     for part in groups.parts:
-        if part.pitched is None and not part.strings and not part.drums:
-            faults.add("part-empty", part.span, f'no rows stand under "{part.name}"')
+        if not (part.pitched or part.strings or part.drums or part.has_lost_rows):
+            hint = "write its rows under it, or its pitches behind its name and a bar line"
+            faults.add("part-empty", part.span, f'no rows stand under "{part.name}"', hint=hint)
     return groups
 
 
@@ -79,12 +88,32 @@ def _is_drums(name: str) -> bool:
     return family_of(name) == "drums"
 
 
-def _belongs(row: Row, group: PartGroup) -> bool:
+def _belongs(row: Row, group: PartGroup, declared: Collection[str]) -> bool:
+    """Tell whether a row is a string or a drum of the part above, or a mistyped label of one."""
     if group.pitched is not None:
         return False
-    if _is_drums(group.name):
-        return row.label.upper() in KIT
-    return _STRING_LABEL.fullmatch(row.label) is not None
+    if _is_drums(group.name) and row.label.upper() in KIT:
+        return True
+    if not _is_drums(group.name) and _STRING_LABEL.fullmatch(row.label):
+        return True
+    return bool(_MISTYPED_LABEL.fullmatch(row.label)) and not is_part(row.label, declared)
+
+
+def _add_own_row(row: Row, group: PartGroup, faults: Faults) -> None:
+    if not _is_drums(group.name):
+        group.strings.append(row)
+        return
+    label = row.label.upper()
+    if label not in KIT:
+        group.has_lost_rows = True
+        hint = did_you_mean(label, KIT) or f"labels are {' '.join(KIT)}"
+        faults.add("row-unknown", row.label_span, f'no drum is called "{row.label}"', hint=hint)
+    elif any(other.label.upper() == label for other in group.drums):
+        message = f"a second row for the {KIT[label].name} stands in the same system"
+        hint = "write both in one row, or name the drums apart: T1, T2"
+        faults.add("row-double", row.label_span, message, hint=hint)
+    else:
+        group.drums.append(row)
 
 
 def _open_group(

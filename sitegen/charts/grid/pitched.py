@@ -2,7 +2,7 @@
 
 import re
 
-from sitegen.charts.grid.cells import Cell, onset_of, words
+from sitegen.charts.grid.cells import Cell, lose_note, onset_of, words
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.hold import Struck
 from sitegen.charts.grid.players import Fingering
@@ -37,9 +37,9 @@ class PitchedReader:
                 continue
             notes = () if cell.text == _REST else self._notes(cell, row)
             onset = onset_of(cell, row, time, self._faults)
-            if onset is not None and notes is None:
-                self._faults.lost.add(onset)
-            elif onset is not None and notes is not None:
+            if onset is None or notes is None:
+                lose_note(cell, row, time, self._faults)
+            else:
                 struck.append(Struck(onset, notes, row.span(cell.column, cell.end)))
         return struck
 

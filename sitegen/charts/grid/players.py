@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.groups import PartGroup, part_name
-from sitegen.charts.head import Head, HeadField
+from sitegen.charts.head import Head, HeadField, UnfitValueError
 from sitegen.charts.instruments import family_of, read_instrument
 from sitegen.harmony import fingering_interval, spell_note
 from sitegen.score.instrument import Instrument
@@ -40,12 +40,9 @@ def instrument_of(
     count = len(rows) if rows and not numbered else None
     try:
         return read_instrument(name, entry.value if entry else "", count, has_strings=bool(rows))
-    except ValueError as wrong:
-        span = entry.value_span if entry else groups[0].span
-        hint = (
-            "a tuning has a usual name, or names its strings from low to high: D2 A2 D3 G3 B3 E4"
-        )
-        faults.add("instrument", span, f"{name}: {wrong}", hint=hint)
+    except UnfitValueError as wrong:
+        span = entry.span_of(wrong.word) if entry else groups[0].span
+        faults.add("instrument", span, f"{name}: {wrong}", hint=wrong.hint)
         return None
 
 

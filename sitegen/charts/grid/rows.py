@@ -2,13 +2,15 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import TypeGuard
 
 from sitegen.charts.grid.faults import Faults
 from sitegen.source import Line, Span
 
 LONGEST_LINE = 4000
 _LABEL = re.compile(r"[^|]*")
+_REPEAT_DOTS = re.compile(r"(?<=\|):|:(?=\|)")
 
 
 @dataclass(frozen=True)
@@ -46,17 +48,25 @@ class System:
 
 
 def cut_systems(body: Iterable[Line], faults: Faults) -> tuple[System, ...]:
-    """Return the systems of a body; a line with a tab character is reported and left out."""
+    """Return the systems of a body.
+
+    A line with a tab character and an overlong one are reported; nothing else is then said of
+    them, nor of any row under a count row that has such a fault.
+    """
     systems: list[list[Row | Heading]] = [[]]
     for line in body:
-        if not line.text.strip():
+        if line.text.strip():
+            systems[-1].append(_cut_row(_countable(line, faults)))
+        else:
             systems.append([])
-        elif _is_clean(line, faults):
-            systems[-1].append(_cut_row(line))
+    for lines in systems:
+        if any(_is_count(line) and line.line.number in faults.muted for line in lines):
+            faults.muted.update(_number(line) for line in lines)
     return tuple(System(tuple(lines)) for lines in systems if lines)
 
 
-def _is_clean(line: Line, faults: Faults) -> bool:
+def _countable(line: Line, faults: Faults) -> Line:
+    """Return the line with each tab as a space, and no longer than a row can be."""
     tab = line.text.find("\t")
     if tab >= 0:
         faults.add(
@@ -65,16 +75,30 @@ def _is_clean(line: Line, faults: Faults) -> bool:
             "a tab character stands in the rows, so columns cannot be counted",
             hint="use spaces only",
         )
-        return False
-    if len(line.text) > LONGEST_LINE:
+    elif len(line.text) > LONGEST_LINE:
         faults.add(
             "grid-size",
             line.span(LONGEST_LINE, LONGEST_LINE + 1),
             f"a row is longer than {LONGEST_LINE} characters",
             hint="begin a new system after an empty line",
         )
-        return False
-    return True
+    else:
+        return line
+    faults.muted.add(line.number)
+    return replace(line, text=line.text[:LONGEST_LINE].replace("\t", " "))
+
+
+def is_bare_count(line: Row | Heading) -> TypeGuard[Heading]:
+    """Tell whether a line is a count row without any bar line."""
+    return isinstance(line, Heading) and re.match(r"count \d", line.name.lower()) is not None
+
+
+def _number(line: Row | Heading) -> int:
+    return line.line.number if isinstance(line, Row) else line.span.line
+
+
+def _is_count(line: Row | Heading) -> TypeGuard[Row]:
+    return isinstance(line, Row) and line.label.lower() == "count"
 
 
 def _cut_row(line: Line) -> Row | Heading:
@@ -85,4 +109,8 @@ def _cut_row(line: Line) -> Row | Heading:
     name = " ".join(text.split())
     if len(text) == len(line.text):
         return Heading(name, span)
-    return Row(name, span, line, len(text))
+    row = Row(name, span, line, len(text))
+    if _is_count(row):
+        return row
+    # Repeat dots are the count row's to say; rows under it may repeat them.
+    return replace(row, line=replace(line, text=_REPEAT_DOTS.sub(" ", line.text)))

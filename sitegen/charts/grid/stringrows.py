@@ -8,16 +8,17 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from sitegen.charts.grid.cells import Cell, onset_of
+from sitegen.charts.grid.cells import Cell, lose_note, onset_of
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime
 from sitegen.score.instrument import MOST_FRETS, Fretted
+from sitegen.score.pitch import PitchName
 from sitegen.source import Span
 
 _TOKEN = re.compile(
     r"(?P<note>\((?:\d{1,2}|x)\)|<\d{1,2}>|\d{1,2}|x)|(?P<technique>[hpb/\\~])|(?P<rest>r)"
-    r"|(?P<fill>[-\s|]+)|(?P<other>[^-\s|0-9xhpb/\\~r]+|.)"
+    r"|(?P<fill>[-\s|]+)|(?P<open>[(<][\dx]*)|(?P<other>[^-\s|0-9xhpb/\\~r]+|.)"
 )
 
 
@@ -79,6 +80,8 @@ class StringReader:
                 self._add_note(cell)
             elif match.lastgroup == "rest":
                 self._add_rest(cell)
+            elif match.lastgroup == "open":
+                self._report_open(cell)
             elif match.lastgroup == "other":
                 self._report_sign(cell)
         for sign in self._waiting:
@@ -130,6 +133,8 @@ class StringReader:
             cell = inner if self._time.onset_at(inner.column) is not None else cell
         onset = onset_of(cell, self._row, self._time, self._faults)
         self._lost = onset is None or stopped.fret > MOST_FRETS
+        if self._lost:
+            lose_note(cell, self._row, self._time, self._faults)
         if onset is None:
             return
         if stopped.fret > MOST_FRETS:
@@ -148,6 +153,17 @@ class StringReader:
         if onset is not None:
             span = self._row.span(cell.column, cell.end)
             self.events.append(StringEvent(onset, None, span))
+
+    def _report_open(self, cell: Cell) -> None:
+        self._lost = True
+        lose_note(cell, self._row, self._time, self._faults)
+        closing = {"(": ")", "<": ">"}[cell.text[0]]
+        self._faults.add(
+            "tab-sign",
+            self._row.span(cell.column, cell.end),
+            f'"{cell.text}" is never closed',
+            hint=f"a ghost note is written (5), a harmonic <12>: put {closing} behind the number",
+        )
 
     def _report_sign(self, cell: Cell) -> None:
         self._faults.add(
@@ -192,7 +208,7 @@ def string_order(rows: list[Row], fretted: Fretted, faults: Faults) -> list[int]
         )
         return None
     letters = [_letters(fretted, string) for string in range(1, len(rows) + 1)]
-    wrong = [n for n, label in enumerate(labels) if _letter(label) not in letters[n]]
+    wrong = [n for n, label in enumerate(labels) if not _is_called(label, letters[n])]
     if wrong:
         _report_label(rows, wrong[0], letters, faults)
     return list(range(1, len(rows) + 1))
@@ -210,25 +226,32 @@ def _numbered(rows: list[Row], strings: int, faults: Faults) -> list[int] | None
     return numbers
 
 
-def _letters(fretted: Fretted, string: int) -> set[str]:
-    names = {fretted.tuning.strings[-string].name}
-    if len(fretted.standard) == len(fretted.tuning):
-        names.add(fretted.standard.strings[-string].name)
-    return {_letter(str(name)) for name in names}
+def _letters(fretted: Fretted, string: int) -> tuple[PitchName, ...]:
+    """Return what a string is called: by its own note, and by that of the standard tuning."""
+    own = fretted.tuning.strings[-string].name
+    if len(fretted.standard) != len(fretted.tuning):
+        return (own,)
+    return tuple(dict.fromkeys((own, fretted.standard.strings[-string].name)))
 
 
-def _letter(label: str) -> str:
-    return label.rstrip("0123456789")[:1].upper() + label.rstrip("0123456789")[1:].replace(
-        "b", "♭"
-    ).replace("#", "♯")
+def _is_called(label: str, names: tuple[PitchName, ...]) -> bool:
+    """Tell whether a label names a string; the bare letter and a respelling do as well."""
+    text = label.rstrip("0123456789")
+    try:
+        read = PitchName.read(text[:1].upper() + text[1:])
+    except ValueError:
+        return False
+    bare = read.alteration == 0 and read.letter in {name.letter for name in names}
+    return bare or read.pitch_class in {name.pitch_class for name in names}
 
 
-def _report_label(rows: list[Row], first: int, letters: list[set[str]], faults: Faults) -> None:
+def _report_label(
+    rows: list[Row], first: int, letters: list[tuple[PitchName, ...]], faults: Faults
+) -> None:
     row = rows[first]
-    labels = [_letter(row.label) for row in rows]
-    expected = " ".join(sorted(letters[first]))
-    hint = f"the rows from the top are {' '.join(min(names) for names in letters)}"
-    if all(label in names for label, names in zip(labels[::-1], letters, strict=True)):
+    expected = " or ".join(str(name) for name in letters[first])
+    hint = f"the rows from the top are {' '.join(str(names[0]) for names in letters)}"
+    if all(_is_called(row.label, names) for row, names in zip(rows[::-1], letters, strict=True)):
         hint = "write the highest string as the top row"
     message = f'string {first + 1} from the top is {expected}, not "{row.label}"'
     faults.add("string-label", row.label_span, message, hint=hint)

@@ -6,6 +6,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Literal
 
+from sitegen.charts.grid.cells import Cell
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.hold import Struck
 from sitegen.charts.grid.players import Fingering
@@ -104,6 +105,7 @@ def _joined(
     if sign.text == "b":
         return _bent(note, stopped, after, faults)
     if after is not None:
+        _check_direction(sign, stopped, after, faults)
         return replace(note, joins=_JOINING[sign.text])
     if sign.text in _SLIDES:
         return replace(note, slide_out=_SLIDES[sign.text])
@@ -114,6 +116,21 @@ def _joined(
         hint="the next event of the part must be a note on the same string",
     )
     return note
+
+
+def _check_direction(sign: Cell, stopped: Stopped, after: Stopped, faults: Faults) -> None:
+    """Warn of a hammer-on that does not go up, of a pull-off that does not go down."""
+    rise = after.fret - stopped.fret
+    is_wrong = (sign.text == "h" and rise <= 0) or (sign.text == "p" and rise >= 0)
+    if not is_wrong or stopped.dead or after.dead:
+        return
+    way, other = ("hammer-on", "p") if sign.text == "h" else ("pull-off", "h")
+    faults.add(
+        "tab-direction",
+        stopped.row.span(sign.column, sign.end),
+        f"a {way} from fret {stopped.fret} to fret {after.fret}",
+        hint=f'write "{other}" where the finger moves the other way, or mend the fret',
+    )
 
 
 def _led_in(note: Note, stopped: Stopped, before: Stopped | None, faults: Faults) -> Note:

@@ -10,11 +10,12 @@ from sitegen.charts.grid.count import (
     CountedBar,
     bar_columns,
     read_count_row,
+    report_lead,
 )
 from sitegen.charts.grid.faults import Faults
-from sitegen.charts.grid.rows import Row, System
+from sitegen.charts.grid.rows import Row, System, is_bare_count
 from sitegen.score.chart import Bar
-from sitegen.score.meter import Meter
+from sitegen.score.meter import MOST_BEATS, Meter
 
 MOST_BARS = 1000
 
@@ -61,6 +62,10 @@ class Timeline:
 
     bars: list[Bar] = field(default_factory=list)
     systems: list[SystemTime] = field(default_factory=list)
+    meter: Meter | None = None
+    """The meter that goes on; None after one that could not be read."""
+    doubtful: set[int] = field(default_factory=set)
+    """The indices of bars whose count or meter was reported: their lengths are not judged."""
 
     @property
     def end(self) -> Fraction:
@@ -73,11 +78,20 @@ class Timeline:
         return frozenset(bar.end for bar in self.bars if bar.repeat_end)
 
 
-def read_timeline(
-    systems: tuple[System, ...], meter: Meter, first_number: int, faults: Faults
-) -> Timeline:
-    """Return the time of the block; a system without a count row is reported and left out."""
-    timeline = Timeline()
+@dataclass(frozen=True)
+class Opening:
+    """The meter and number of the first bar; `meter` is None where its line was reported."""
+
+    meter: Meter | None
+    number: int
+
+
+def read_timeline(systems: tuple[System, ...], opening: Opening, faults: Faults) -> Timeline:
+    """Return the time of the block; a system without a count row is reported and left out.
+
+    Where the meter is not known, a bar is as long as it is counted.
+    """
+    timeline = Timeline(meter=opening.meter)
     for system in systems:
         count = _count_row(system, faults)
         if count is None:
@@ -87,7 +101,7 @@ def read_timeline(
             faults.add("grid-size", count.label_span, f"a chart has more than {MOST_BARS} bars")
             break
         if counted:
-            _add_system(timeline, system, count, counted, (meter, first_number), faults)
+            _add_system(timeline, system, count, counted, opening, faults)
     _check_lengths(timeline, faults)
     timeline.bars = list(close_endings(timeline.bars))
     return timeline
@@ -105,6 +119,12 @@ def _count_row(system: System, faults: Faults) -> Row | None:
         )
     if counts:
         return counts[0]
+    bare = next((line for line in system.lines if is_bare_count(line)), None)
+    if bare is not None:
+        message = "the count row has no bar line"
+        hint = 'write | behind its name and behind each bar: "count | 1 & 2 & 3 & 4 & |"'
+        faults.add("count-missing", bare.span, message, hint=hint)
+        return None
     first = system.lines[0]
     span = first.label_span if isinstance(first, Row) else first.span
     faults.add(
@@ -121,16 +141,15 @@ def _add_system(
     system: System,
     row: Row,
     counted: list[CountedBar],
-    opening: tuple[Meter, int],
+    opening: Opening,
     faults: Faults,
 ) -> None:
     start, first_bar = timeline.end, len(timeline.bars)
     columns: list[Column] = []
     lines: dict[int, Fraction] = {}
     for index, bar in enumerate(counted):
-        made = _make_bar(timeline.bars, bar, row, opening, faults)
-        made = replace(made, opens_line=index == 0)
-        timeline.bars.append(made)
+        made = _make_bar(timeline, bar, row, opening, faults)
+        timeline.bars.append(replace(made, opens_line=index == 0))
         lines[bar.column] = made.start
         columns.extend(bar_columns(bar, made.meter, made.start, made.number))
         lines[bar.end_column] = made.end
@@ -148,36 +167,46 @@ def _onset_right_of(column: int, columns: list[Column], end: Fraction) -> Fracti
 
 
 def _make_bar(
-    before: list[Bar], bar: CountedBar, row: Row, opening: tuple[Meter, int], faults: Faults
+    timeline: Timeline, bar: CountedBar, row: Row, opening: Opening, faults: Faults
 ) -> Bar:
-    previous = before[-1] if before else None
-    meter = previous.meter if previous else opening[0]
-    stated, ending = _read_directions(bar, row, faults)
-    meter = stated or meter
-    first = bar.beats[0].number
+    previous = timeline.bars[-1] if timeline.bars else None
+    if bar.lead and previous is not None:
+        report_lead(bar, row, faults)
+        bar.lead.clear()
+    ending = _read_directions(timeline, bar, row, faults)
+    meter = timeline.meter or _counted_meter(bar, previous)
+    first = bar.first_number(meter)
     goes_on = previous is not None and first > 1 and _counted_to(previous) == first - 1
-    number = _number(previous, first, opening[1], goes_on=goes_on)
-    if first > 1 and previous is not None and not goes_on:
+    number = _number(previous, first, opening.number, goes_on=goes_on)
+    if first > 1 and previous is not None and not goes_on and timeline.meter is not None:
         faults.add(
             "count-start",
             row.span(bar.beats[0].column, bar.beats[0].column + len(str(first))),
             f"the bar starts on {first}, but the bar before is complete",
             hint="only a pickup at the start, or the rest of a split bar, starts after 1",
         )
-    _check_order(bar, meter, row, faults)
+    if timeline.meter is None or not _is_in_order(bar, meter, row, faults):
+        timeline.doubtful.add(len(timeline.bars))
     return Bar(
         number=number,
         meter=meter,
         start=previous.end if previous else Fraction(0),
-        length=meter.beat * len(bar.beats),
-        span=row.span(bar.beats[0].column, bar.end_column),
-        skipped=meter.beat * (first - 1),
+        length=meter.beat * (len(bar.beats) + bar.lead_beats),
+        span=row.span(bar.first_column, bar.end_column),
+        skipped=meter.beat * (first - 1 - bar.lead_beats),
         new_meter=previous is None or previous.meter != meter,
         repeat_start=bar.repeat_start,
         repeat_end=bar.repeat_end,
         double_bar=bar.double_bar,
         ending=ending,
     )
+
+
+def _counted_meter(bar: CountedBar, previous: Bar | None) -> Meter:
+    """Return the meter of a bar by its count alone."""
+    highest = max((beat.number for beat in bar.beats), default=1)
+    unit = previous.meter.unit if previous else 4
+    return Meter.read(f"{min(max(highest, 1), MOST_BEATS)}/{unit}")
 
 
 def _number(previous: Bar | None, first: int, opening: int, *, goes_on: bool) -> int:
@@ -192,32 +221,36 @@ def _counted_to(bar: Bar) -> Fraction:
     return (bar.skipped + bar.length) / bar.meter.beat
 
 
-def _read_directions(bar: CountedBar, row: Row, faults: Faults) -> tuple[Meter | None, str]:
-    meter, ending = None, ""
+def _read_directions(timeline: Timeline, bar: CountedBar, row: Row, faults: Faults) -> str:
+    """Note a change of meter in `timeline` and return the ending that the bar belongs to."""
+    ending = ""
+    if bar.has_open_bracket:
+        timeline.meter = None
     for direction in bar.directions:
         span = row.span(direction.column, direction.column + len(direction.text) + 2)
         found = read_direction(direction.text, span, faults)
-        if isinstance(found, Meter):
-            meter = found
-        elif found:
+        if isinstance(found, str):
             ending = found
-    return meter, ending
+        else:
+            timeline.meter = found
+    return ending
 
 
-def _check_order(bar: CountedBar, meter: Meter, row: Row, faults: Faults) -> None:
-    expected = bar.beats[0].number
+def _is_in_order(bar: CountedBar, meter: Meter, row: Row, faults: Faults) -> bool:
+    expected = bar.first_number(meter)
     for beat in bar.beats:
         span = row.span(beat.column, beat.column + len(str(beat.number)))
         if beat.number > meter.count or beat.number < 1:
             message = f"beat {beat.number} is counted in a bar of {meter}"
             hint = f"a bar of {meter} is counted from 1 to {meter.count}"
             faults.add("count-order", span, message, hint=hint)
-            return
+            return False
         if beat.number != expected:
             message = f"after {expected - 1} comes {expected}, not {beat.number}"
             faults.add("count-order", span, message, hint="count every beat of the bar")
-            return
+            return False
         expected += 1
+    return True
 
 
 def _check_lengths(timeline: Timeline, faults: Faults) -> None:
@@ -227,7 +260,11 @@ def _check_lengths(timeline: Timeline, faults: Faults) -> None:
     for index, bar in enumerate(bars):
         missing = bar.meter.length - bar.skipped - bar.length
         following = bars[index + 1] if index + 1 < len(bars) else None
-        if missing <= 0 or (following and following.skipped == bar.skipped + bar.length):
+        if (
+            index in timeline.doubtful
+            or missing <= 0
+            or (following and following.skipped == bar.skipped + bar.length)
+        ):
             continue
         may_be_short = bar.repeat_end or following is None
         if may_be_short and bar.skipped + bar.length in taken_up:

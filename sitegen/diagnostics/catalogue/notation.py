@@ -490,6 +490,29 @@ NOTATION_CODES: tuple[Code, ...] = (
         ),
     ),
     Code(
+        "tab-direction",
+        "warning",
+        "A hammer-on does not go up, or a pull-off does not go down.",
+        (
+            "```notation\n"
+            "id: a\n"
+            "\n"
+            "count | 1   2   3   4   |\n"
+            "guitar\n"
+            "  1   | 5h--3-----------|\n"
+            "```\n"
+        ),
+        (
+            "```notation\n"
+            "id: a\n"
+            "\n"
+            "count | 1   2   3   4   |\n"
+            "guitar\n"
+            "  1   | 3h--5p--3-------|\n"
+            "```\n"
+        ),
+    ),
+    Code(
         "tab-join",
         "error",
         "A hammer-on, pull-off or another joining sign has no note to start from or to lead to.",

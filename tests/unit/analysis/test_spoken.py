@@ -89,6 +89,12 @@ def test_every_quality_that_is_printed_can_be_said(quality: str) -> None:
         ("iiø7", "two half-diminished 7"),
         ("IVsus2", "four suspended 2"),
         ("I6/9", "one 6 9"),
+        ("i5", "one power chord"),
+        ("♭VI5", "flat six power chord"),
+        ("subV7", "tritone substitute five 7"),
+        ("subV7/ii", "tritone substitute five 7 of two minor"),
+        ("Ger65", "German augmented sixth"),
+        ("It6", "Italian augmented sixth"),
     ],
 )
 def test_a_numeral_is_said_in_words(numeral: str, words: str) -> None:

@@ -259,7 +259,7 @@ def test_a_broken_line_does_not_hide_the_others() -> None:
         (["summary One"], (3, 1, "summary One")),
         (['summary: "One'], (3, 10, '"One')),
         (["topics: [one, two"], (3, 9, "[one, two")),
-        (["song:", "\tkey: G"], (4, 2, "key: G")),
+        (["song:", "\tkey: G"], (4, 1, "\t")),
         (["song:", "  key: G", "   meter: 4/4"], (5, 9, ": 4/4")),
         (["summary: *one"], (3, 10, "*one")),
         (["summary: &one two"], (3, 10, "&one two")),

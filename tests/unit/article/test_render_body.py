@@ -62,3 +62,11 @@ def test_an_empty_body_is_empty() -> None:
     article, faults = read_article(Source("a.md", FRONT), ())
 
     assert (render_body(article, draw_fence, draw_role), faults) == ("", ())
+
+
+def test_a_head_cell_speaks_of_its_column() -> None:
+    article, _ = read_article(
+        Source("a.md", "---\ntitle: T\n---\n\n| a | b |\n|---|---|\n| 1 | 2 |\n"), ()
+    )
+    html = render_body(article, lambda _: "", lambda _: "")
+    assert html.count('<th scope="col">') == 2

@@ -49,13 +49,18 @@ def test_repeats_endings_meters_and_names_are_read() -> None:
     [
         ("| C | Gmajj7 |", ["chord-quality 1:8-13"]),
         ("C G Am F", ["changes-line 1:1-9"]),
-        ("| C / / | G |", ["changes-beats 1:2-9"]),
+        ("| C / / | G |", ["changes-beats 1:3-8"]),
         ("| % | G |", ["changes-bar 1:3-4"]),
         ("| C | | G |", ["changes-bar 1:6-7"]),
-        ("meter: 7/8\n\n| C G |", ["changes-split 3:2-7"]),
+        ("meter: 7/8\n\n| C G |", ["changes-split 3:3-6"]),
         ("id: a", ["changes-empty 1:1-1"]),
         ("key: Q\n\n| C |", ["head-value 1:6-7"]),
     ],
 )
 def test_a_fault_is_reported_where_it_stands(text: str, expected: list[str]) -> None:
     assert faults(changes(text)) == expected
+
+
+def test_after_a_meter_that_cannot_be_read_no_bar_is_measured() -> None:
+    assert faults(changes("meter: 4/5\n\n| C . | % | F |")) == ["head-value 1:8-11"]
+    assert faults(changes("| C | (3/5) F . | G |")) == ["count-direction 1:7-12"]

@@ -113,7 +113,8 @@ def test_an_equals_sign_finds_a_section_whatever_its_capitals() -> None:
         ((f"{'x' * 81} | 8",), ("form-name", 1, 1, 82)),
         (("Verse | 8", "Chorus | 8", "verse | 8"), ("form-double", 3, 1, 6)),
         (("Verse | sixteen",), ("form-bars", 1, 9, 16)),
-        (("Verse | 7.5",), ("form-bars", 1, 9, 12)),
+        (("Verse | 7.5.5",), ("form-bars", 1, 9, 14)),
+        (("Verse | 7.5 1/2",), ("form-bars", 1, 9, 16)),
         (("Verse | 0",), ("form-bars", 1, 9, 10)),
         (("Verse | -4",), ("form-bars", 1, 9, 11)),
         (("Verse | 7 3/2",), ("form-bars", 1, 9, 14)),
@@ -211,3 +212,12 @@ def test_more_sections_than_any_song_has_are_refused_once() -> None:
     assert [(d.code, d.span.line) for d in found] == [("form-long", 501)]
     assert len(form.sections) == 500
     assert not form.complete
+
+
+def test_bars_may_be_halved() -> None:
+    form = good("meter: 4/4", "", "Verse | 7.5", "Link | 1/2", "Chorus | 8 1/2")
+    assert [s.bars for s in form.sections] == [Fraction(15, 2), Fraction(1, 2), Fraction(17, 2)]
+
+
+def test_a_head_line_is_reported_once() -> None:
+    assert places("tempo:", "", "Verse | 8") == [("head-value", 1, 1, 6)]

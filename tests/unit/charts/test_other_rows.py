@@ -179,3 +179,57 @@ def test_a_transposing_instrument_reads_what_it_fingers() -> None:
     )
     (note,) = chart.parts[0].voices[0][0].notes
     assert (str(note.pitch), str(note.fingered)) == ("B♭3", "C4")
+
+
+def test_rows_under_the_count_may_repeat_its_repeat_signs() -> None:
+    chart = chart_of(
+        read("""
+            count |: 1   2   3   4   :| 1   2   3   4   ||
+            chord |: C       G       :| F               ||
+            voice |: E4      D4      :| C4              ||
+        """)
+    )
+    assert played(chart) == ["E4 0+2", "D4 2+2", "C4 4+4"]
+    assert [str(event.chord) for event in chart.chords] == ["C", "G", "F"]
+
+
+def test_bar_lines_of_words_may_stand_anywhere() -> None:
+    chart = chart_of(
+        read("""
+            count | 1 2 3 4 | 1 2 3 4 |
+            voice | E4  D4  | C4      |
+            words | stretched through | thoughts |
+        """)
+    )
+    sung = [s.text for event in chart.parts[0].voices[0] for s in event.syllables]
+    assert sung == ["stretched", "through", "thoughts"]
+
+
+def test_marks_above_the_first_part_are_its_marks() -> None:
+    chart = chart_of(
+        read("""
+            count | 1   2   3   4   |
+            mark  | >       P.M.--- |
+            guitar
+              6   | 0---3---5-------|
+        """)
+    )
+    first, *_ = chart.parts[0].voices[0]
+    assert first.marks == ("accent",)
+    assert [stretch.kind for stretch in chart.parts[0].stretches] == ["palm mute"]
+
+
+def test_a_mistyped_drum_is_one_fault_and_so_is_a_second_row_of_one() -> None:
+    reading = read("""
+        count | 1   2   3   4   |
+        drums
+          HX  | x---x---x---x---|
+    """)
+    assert faults(reading) == ["row-unknown 3:3-5"]
+    reading = read("""
+        count | 1   2   3   4   |
+        drums
+          SD  | x---x---x---x---|
+          sd  | --x-------------|
+    """)
+    assert faults(reading) == ["row-double 4:3-5"]

@@ -125,7 +125,7 @@ def test_a_rest_is_written_on_any_string() -> None:
         (tab("<6>-------------", BLANK), ["tab-harmonic 6:9-12"]),
         (tab(BLANK, BLANK, "guitar: dropp D"), ["instrument 1:9-16"]),
         (tab(BLANK, BLANK, "guitar: E1 A1 D2 G2"), ["string-count 6:3-4"]),
-        (tab(BLANK, BLANK, "guitar: standard, capo 15"), ["instrument 1:9-26"]),
+        (tab(BLANK, BLANK, "guitar: standard, capo 15"), ["instrument 1:24-26"]),
         (tab(BLANK, BLANK).replace("  A ", "  F "), ["string-label 10:3-4"]),
     ],
 )
@@ -140,3 +140,36 @@ def test_rows_written_lowest_string_first_are_told_so() -> None:
     reading = read(f"meter: 1/4\n\ncount | 1  |\nguitar\n{rows}".replace("| 1  |", "| 1   |"))
     hints = [d.hint for d in reading.diagnostics if d.code == "string-label"]
     assert hints == ["write the highest string as the top row"]
+
+
+@pytest.mark.parametrize(
+    ("head", "labels"),
+    [
+        ("guitar: Eb standard", ["D#", "A#", "F#", "C#", "G#", "D#"]),
+        ("guitar: drop Db", ["E", "B", "G", "D", "A", "D"]),
+        ("guitar: half-step down", ["e", "B", "G", "D", "A", "E"]),
+    ],
+)
+def test_a_row_may_be_called_by_the_bare_letter_or_a_respelling(
+    head: str, labels: list[str]
+) -> None:
+    rows = "\n".join(f"  {label:<3} | 0---------------|" for label in labels)
+    chart_of(read(f"{head}\nmeter: 2/4\n\ncount | 1   &   2   &   |\nguitar\n{rows}"))
+
+
+@pytest.mark.parametrize(
+    ("row", "expected"),
+    [
+        ("(5--------------", ["tab-sign 6:9-11"]),
+        ("<12-------------", ["tab-sign 6:9-12"]),
+        ("7h--5-----------", ["tab-direction 6:10-11"]),
+        ("5p--7-----------", ["tab-direction 6:10-11"]),
+        ("5h--7p--5-------", []),
+    ],
+)
+def test_a_slip_in_a_string_row_is_one_fault(row: str, expected: list[str]) -> None:
+    assert faults(read(tab(row, BLANK))) == expected
+
+
+def test_a_mistyped_string_is_one_fault() -> None:
+    assert faults(read(tab(BLANK, BLANK).replace("  G ", "  Q "))) == ["string-label 8:3-4"]
