@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from sitegen.analysis.reading import ChordReading, NoteReading
-from sitegen.harmony import degree, key_degree, role, roman, root_motion
+from sitegen.harmony import degree, key_degree, role, roman_line, root_motion
 from sitegen.score.chart import Chart, ChordEvent, Event, Note, Part
 from sitegen.score.chord import Chord, NoChord
 
@@ -17,23 +17,27 @@ def name_notes(chart: Chart) -> tuple[NoteReading, ...]:
 
 
 def name_chords(chart: Chart) -> tuple[ChordReading, ...]:
-    """Return a reading of every chord; roots are compared across N.C., which has none."""
+    """Return a reading of every chord; roots are compared across N.C., which has none.
+
+    Numerals are those of the chart's progression, each chord read with the next in view.
+    """
+    chords = [event.chord for event in chart.chords]
+    numerals = roman_line(chords, chart.key) if chart.key else ("",) * len(chords)
     readings = []
     before: Chord | None = None
-    for event in chart.chords:
-        readings.append(_name_chord(chart, event, before))
+    for event, numeral in zip(chart.chords, numerals, strict=True):
+        readings.append(_name_chord(chart, event, numeral, before))
         if isinstance(event.chord, Chord):
             before = event.chord
     return tuple(readings)
 
 
-def _name_chord(chart: Chart, event: ChordEvent, before: Chord | None) -> ChordReading:
+def _name_chord(
+    chart: Chart, event: ChordEvent, numeral: str, before: Chord | None
+) -> ChordReading:
     bar, beat = chart.beat_of(event.onset)
     chord = event.chord
-    numeral = motion = ""
-    if isinstance(chord, Chord):
-        numeral = roman(chord, chart.key) if chart.key else ""
-        motion = root_motion(before, chord) if before else ""
+    motion = root_motion(before, chord) if before and isinstance(chord, Chord) else ""
     return ChordReading(
         bar.number, beat, event.onset, event.duration, chord, roman=numeral, root_motion=motion
     )

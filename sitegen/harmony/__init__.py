@@ -9,6 +9,7 @@ from sitegen.harmony.key_degrees import key_degree
 from sitegen.harmony.key_finding import KeyFinding, find_key
 from sitegen.harmony.note_names import degree, role
 from sitegen.harmony.note_spelling import spell
+from sitegen.harmony.numeral_line import roman_line
 from sitegen.harmony.numerals import roman
 from sitegen.harmony.root_motion import root_motion
 from sitegen.harmony.spelling import spell_note
@@ -29,6 +30,7 @@ __all__ = [
     "read_chord",
     "role",
     "roman",
+    "roman_line",
     "root_motion",
     "spell",
     "spell_note",

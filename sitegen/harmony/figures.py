@@ -8,6 +8,7 @@ from sitegen.score.interval import Interval
 
 _TRIADS = {"": "", "m": "", "dim": "°", "+": "+"}
 _SEVENTHS = {"7": "", "m7": "", "dim7": "°", "m7♭5": "ø", "7♯5": "+"}
+_SEVENTHS |= {"maj7": "maj", "mmaj7": "maj", "maj7♯5": "+maj"}
 _TRIAD_INVERSIONS = {"3": "6", "5": "64"}
 _SEVENTH_INVERSIONS = {"3": "65", "5": "43", "7": "42"}
 _MINOR_SEVENTH = Interval(6, 10)

@@ -24,5 +24,6 @@ def main(asked: list[str]) -> int:
 
 
 if __name__ == "__main__":
-    sys.path.insert(0, str(Path(__file__).parents[1]))
+    tests = Path(__file__).parents[1]
+    sys.path[:0] = [str(tests), str(tests.parent)]
     sys.exit(main(sys.argv[1:]))

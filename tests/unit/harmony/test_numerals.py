@@ -56,9 +56,11 @@ def numerals(progression: str, key: str) -> str:
         ("A minor", "E5 E7sus4", "v5 V7sus4"),
         # Inversions have figures where figured bass has them, else the bass's degree.
         ("C", "C/E C/G G7/B G7/D G7/F", "I6 I64 V65 V43 V42"),
-        ("C", "C/D Cmaj7/E C5/G Bb/C Am7/G", "I/2 Imaj7/3 I5/5 ♭VII/1 vi42"),
+        ("C", "C/D Cmaj7/E C5/G Bb/C Am7/G", "I/2 Imaj65 I5/5 ♭VII/1 vi42"),
         ("C", "Bdim/D Bm7b5/D Bdim7/D C6 C6/9", "vii°6 viiø65 vii°65 Iadd6 I6/9"),
+        ("C", "Fmaj7/A Fmaj7/E G9/B C/B", "IVmaj65 IVmaj42 V9/7 I/7"),
         ("A minor", "Am/G Am/C A7/B", "i42 i6 V7/iv/2"),
+        ("A minor", "Ammaj7/C Cmaj7#5/E", "imaj65 ♭III+maj65"),
     ],
 )
 def test_progressions_have_their_numerals(key: str, progression: str, expected: str) -> None:
