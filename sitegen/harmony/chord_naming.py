@@ -1,170 +1,128 @@
 """Names for notes that sound together: ranked readings, each with its reason."""
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
-from functools import lru_cache
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from sitegen.harmony.arguments import AnyKey, as_key
-from sitegen.harmony.canonical import make_chord, name_quality
-from sitegen.harmony.chord_degree import ChordDegree
-from sitegen.harmony.readings import degrees_over_root, lacks_fifth, lacks_third
+from sitegen.harmony.candidates import Candidate, candidates
+from sitegen.harmony.naming_words import say_cluster, say_interval, say_melody, say_no_chord
 from sitegen.harmony.scales import is_diatonic
-from sitegen.harmony.spelling import spell_note
+from sitegen.harmony.sounding import (
+    Melody,
+    Sounding,
+    SoundingPitch,
+    hear,
+    is_row_of_seconds,
+    longest_row_of_semitones,
+)
 from sitegen.score.chord import Chord
 from sitegen.score.key import Key
-from sitegen.score.pitch import Pitch, PitchName
 
-SoundingPitch = Pitch | PitchName | str | int
-"""A pitch, its name alone, the text of either, or a MIDI number."""
-
-# What a reading costs; the cheapest comes first. Chosen so that usage decides as musicians do
-# (common practice, no source): a root in the bass outweighs a rarer quality, an inversion an
-# alteration, and what is left out or added counts most.
-_QUALITY_COST = {
-    **dict.fromkeys(("", "m", "5"), 0.0),
-    **dict.fromkeys(("7", "m7", "maj7"), 0.2),
-    **dict.fromkeys(("sus4", "dim", "m7♭5", "dim7"), 0.3),
-    **dict.fromkeys(("sus2", "6", "m6", "+", "7sus4"), 0.5),
-    **dict.fromkeys(("9", "m9", "maj9", "add9", "madd9", "6/9", "9sus4", "mmaj7"), 0.6),
-}
-_QUALITY_COST |= dict.fromkeys(
-    "7♭5 7♯5 7♭9 7♯9 7♯11 maj7♯5 maj7♯11 9♯11 maj9♯11 13♯11 maj13♯11 13♭9 7sus4♭9 "
-    "add11 madd11 m7add11 7add13 maj7add13".split(),
-    0.9,
-)
-_OTHER_QUALITY = 0.9
-_MODIFIER = 1.6
-_NO_THIRD = 1.5
-_NO_FIFTH, _NO_FIFTH_OF_SEVENTH = 1.5, 0.5
-_BASS_COST = {1: 0.0, 3: 1.0, 5: 1.0, 7: 1.2}
-_COLOUR_IN_BASS = 2.3
-_FOREIGN_BASS = 2.0
-_OUTSIDE_KEY = 0.15
-_OTHER_SPELLING = 0.1
-_FEWEST_ADJACENT = 3
+_OUTSIDE_KEY = 0.3
+_ON_TONIC = -0.15
+# Spelling breaks ties, no more: lists of notes are often spelled by habit.
+_OTHER_SPELLING, _MOST_SPELLINGS = 0.1, 2
+# Where a cluster stands among the chords that could be read into it: three neighbouring semitones
+# are hardly ever a chord, a row of seconds can be one (common practice, no source).
+_CLUSTER_OF_SEMITONES, _CLUSTER_OF_SECONDS = 1.0, 1.7
+_FEWEST_OF_CLUSTER = 3
+_INTERVAL_COST = 2.0
+# Readings that cost so much more than the first are left out.
+_FARTHEST = 3.0
+_FEWEST = 2
 
 
 @dataclass(frozen=True)
 class Naming:
     """One reading of notes that sound together.
 
-    `chord` is None for notes that make a cluster and no chord; `rank` counts from 1; `cost` is
-    what the ranking compares; `reason` says in words how the notes fit.
+    `chord` is None for notes that make a cluster or a bare interval and no chord; `rank` counts
+    from 1; `cost` is what the ranking compares; `reason` says in words how the notes fit;
+    `without` names the degrees of the chord that do not sound though its symbol says nothing of
+    it, which is the root of a rootless reading and else nothing.
     """
 
     chord: Chord | None
     rank: int
     cost: float
     reason: str
+    without: tuple[str, ...] = ()
 
 
-def name_chord(pitches: Sequence[SoundingPitch], key: AnyKey | None = None) -> tuple[Naming, ...]:
+def name_chord(
+    pitches: Sequence[SoundingPitch], key: AnyKey | None = None, melody: Melody = "in"
+) -> tuple[Naming, ...]:
     """Return the chords that `pitches` can be, the likeliest first.
 
-    The bass is the lowest pitch, or the first where one has no octave; doublings do not count.
-    Chords in root position, inversions, chords over a foreign bass, and chords without fifth or
-    third are tried on every root; `key` prefers chords of the key and spells MIDI numbers. Three
-    or more neighbouring semitones are a cluster, with or without a chord to be read into it.
+    The bass is the lowest pitch, or the first where one has no octave; order and doublings do
+    not count. Tried on every root are chords in root position and inversion, without fifth or
+    third, over a bass that is no note of them, and, ranked low, chords whose root does not sound.
+
+    - The bass decides between everyday chords of the same notes: C6 or Am7, Csus2 or Gsus4,
+      Gm6 or Em7♭5. An inversion of an everyday chord outranks a rare chord on the bass: F/A and
+      not Am♯5, Fmaj7/A and not Am♭6.
+    - Where bass and upper chord both have a name, the fuller one is taken: Dm7 over G is G9sus4,
+      F over G is F/G, with G9sus4no5 after it. A ninth in the bass is a slash chord, C/D.
+    - `key` prefers chords of the key and on its tonic, and spells MIDI numbers; without it the
+      root of MIDI numbers is the one with the fewest accidentals in its chord.
+    - Three or more neighbouring semitones are a cluster; so, behind chords that are near at hand,
+      are three or more notes in a row of seconds within a fifth.
+    - With `melody="out"` the top note, the last where a pitch has no octave, is left out of the
+      chord, unless another voice doubles it, and named over it.
+
     Fewer than two different notes are no chord and give nothing. Raises ValueError for text that
     is no pitch or no key.
     """
     home = as_key(key) if key is not None else None
-    names = _names_from_bass(pitches, home)
-    if len(names) < 2:  # noqa: PLR2004
+    sounding = hear(pitches, home, melody)
+    if len(sounding.names) < _FEWEST:
         return ()
-    found = [*_inversions(names, home), *_over_foreign_bass(names, home)]
-    ranked = sorted(found, key=lambda reading: (reading.cost, str(reading.chord)))
-    if _adjacent(names) >= _FEWEST_ADJACENT or not ranked:
-        ranked.insert(0, Naming(None, 1, 0.0, f"a cluster: {' '.join(map(str, names))}"))
-    return tuple(
-        Naming(reading.chord, rank, round(reading.cost, 2), reading.reason)
-        for rank, reading in enumerate(ranked, 1)
-    )
+    found = [_weigh(candidate, sounding, home) for candidate in candidates(sounding)]
+    found.extend(_no_chords(sounding, bool(found)))
+    found.sort(key=_order)
+    near = [reading for reading in found if reading.cost <= found[0].cost + _FARTHEST]
+    return tuple(_finish(reading, rank, sounding) for rank, reading in enumerate(near, 1))
 
 
-def _names_from_bass(pitches: Sequence[SoundingPitch], key: Key | None) -> list[PitchName]:
-    """Return the bass and then every other note, each pitch class once."""
-    sounding = [_read(pitch, key) for pitch in pitches]
-    if sounding and all(isinstance(pitch, Pitch) for pitch in sounding):
-        sounding.sort(key=lambda pitch: pitch.midi if isinstance(pitch, Pitch) else 0)
-    names = [pitch.name if isinstance(pitch, Pitch) else pitch for pitch in sounding]
-    by_class: dict[int, PitchName] = {}
-    for name in names:
-        by_class.setdefault(name.pitch_class, name)
-    return list(by_class.values())
+def _order(reading: Naming) -> tuple[float, int, str]:
+    """Return what ranks a reading; of equals, the root nearest above the bass comes first.
+
+    No name of a note takes part, so that the order is the same in every key.
+    """
+    if reading.chord is None:
+        return round(reading.cost, 2), 0, ""
+    chord = reading.chord
+    distance = (chord.root.pitch_class - chord.bass.pitch_class) % 12
+    return round(reading.cost, 2), distance, chord.quality
 
 
-def _read(pitch: SoundingPitch, key: Key | None) -> Pitch | PitchName:
-    if isinstance(pitch, int):
-        return spell_note(pitch, key)
-    if isinstance(pitch, str):
-        return Pitch.read(pitch) if pitch[-1:].isdigit() else PitchName.read(pitch)
-    return pitch
+def _weigh(candidate: Candidate, sounding: Sounding, key: Key | None) -> Naming:
+    """Return a candidate as a reading, with what its spelling and its key cost it."""
+    chord, cost = candidate.chord, candidate.cost
+    if sounding.spelled:
+        others = len(set(sounding.names) - set(chord.members))
+        cost += _OTHER_SPELLING * min(others, _MOST_SPELLINGS)
+    if key is not None:
+        cost += 0.0 if is_diatonic(chord, key) else _OUTSIDE_KEY
+        cost += _ON_TONIC if chord.root == key.tonic else 0.0
+    return Naming(chord, 0, cost, candidate.reason, candidate.without)
 
 
-def _inversions(names: Sequence[PitchName], key: Key | None) -> Iterator[Naming]:
-    bass = names[0]
-    for root in names:
-        for degrees, chord, cost in _chords_on(root, names, bass, key):
-            below = (bass.pitch_class - root.pitch_class) % 12
-            in_bass = next(degree for degree in degrees if degree.semitones == below)
-            cost_of_bass = _BASS_COST.get(in_bass.number, _COLOUR_IN_BASS)
-            place = "the root" if root == bass else f"its {in_bass}"
-            reason = f"{_inside(chord, degrees)}, with {place} in the bass"
-            yield Naming(chord, 0, cost + cost_of_bass, reason)
-
-
-def _over_foreign_bass(names: Sequence[PitchName], key: Key | None) -> Iterator[Naming]:
-    bass, upper = names[0], names[1:]
-    if len(upper) < 2:  # noqa: PLR2004
+def _no_chords(sounding: Sounding, has_chords: bool) -> Iterator[Naming]:
+    names = sounding.names
+    if len(names) < _FEWEST_OF_CLUSTER:
+        yield Naming(None, 0, _INTERVAL_COST, say_interval(names))
         return
-    for root in upper:
-        for degrees, chord, cost in _chords_on(root, upper, bass, key):
-            reason = f"{_inside(chord, degrees)}, over {bass}, which is no note of it"
-            yield Naming(chord, 0, cost + _FOREIGN_BASS, reason)
+    if longest_row_of_semitones(sounding.classes) >= _FEWEST_OF_CLUSTER:
+        yield Naming(None, 0, _CLUSTER_OF_SEMITONES, say_cluster(names))
+    elif is_row_of_seconds(sounding.classes):
+        yield Naming(None, 0, _CLUSTER_OF_SECONDS, say_cluster(names))
+    elif not has_chords:
+        yield Naming(None, 0, _CLUSTER_OF_SECONDS, say_no_chord(names))
 
 
-def _chords_on(
-    root: PitchName, names: Sequence[PitchName], bass: PitchName, key: Key | None
-) -> Iterator[tuple[frozenset[ChordDegree], Chord, float]]:
-    """Yield what `names` are over `root`: the degrees, the chord and what its kind costs."""
-    above = frozenset((name.pitch_class - root.pitch_class) % 12 for name in names)
-    for degrees in degrees_over_root(above):
-        chord = make_chord(root, degrees, bass)
-        cost = _kind_cost(degrees) + _OTHER_SPELLING * len(set(chord.members) - set(names))
-        if key is not None and not is_diatonic(chord, key):
-            cost += _OUTSIDE_KEY
-        yield degrees, chord, cost
-
-
-@lru_cache(maxsize=4096)
-def _kind_cost(degrees: frozenset[ChordDegree]) -> float:
-    """Return how far a kind of chord lies from the everyday ones."""
-    cost = _NO_THIRD if lacks_third(degrees) else 0.0
-    if lacks_fifth(degrees):
-        is_shell = {3, 7} <= {degree.number for degree in degrees}
-        cost += _NO_FIFTH_OF_SEVENTH if is_shell else _NO_FIFTH
-        degrees |= {ChordDegree(5)}
-    quality = name_quality(degrees)
-    if quality.text in _QUALITY_COST:
-        return cost + _QUALITY_COST[quality.text]
-    return cost + _QUALITY_COST.get(quality.base, _OTHER_QUALITY) + _MODIFIER * quality.cost
-
-
-def _inside(chord: Chord, degrees: frozenset[ChordDegree]) -> str:
-    """Return what of the chord sounds: its members, and what it goes without."""
-    kind = f"{chord.root}{chord.quality}"
-    gaps = [
-        name for name, lacks in (("third", lacks_third), ("fifth", lacks_fifth)) if lacks(degrees)
-    ]
-    without = f" without a {' or a '.join(gaps)}" if gaps else ""
-    return f"{' '.join(chord.degrees)} of {kind}{without}"
-
-
-def _adjacent(names: Iterable[PitchName]) -> int:
-    """Return the length of the longest row of neighbouring semitones."""
-    classes = {name.pitch_class for name in names}
-    return max(
-        next(n for n in range(1, 13) if (start + n) % 12 not in classes or n == 12)  # noqa: PLR2004
-        for start in classes
-    )
+def _finish(reading: Naming, rank: int, sounding: Sounding) -> Naming:
+    reason = reading.reason
+    if sounding.melody is not None:
+        reason += say_melody(sounding.melody, reading.chord)
+    return replace(reading, rank=rank, cost=round(reading.cost, 2), reason=reason)

@@ -52,7 +52,8 @@ class _Scan:
                 self._take(bare=separated or self.bracket is not None)
         if self.bracket is not None:
             place = self.bracket
-            raise ChordSymbolError("chord-bracket", "a bracket is never closed", place, place + 1)
+            message, hint = "a bracket is never closed", "close it with ) in the same symbol"
+            raise ChordSymbolError("chord-bracket", message, place, place + 1, hint)
         return self.found
 
     def _pass_separators(self) -> bool:
@@ -84,7 +85,8 @@ class _Scan:
         word = self.written[self.place : end]
         if word in {"(", ")"}:
             message = "a bracket opens or closes nothing"
-            return ChordSymbolError("chord-bracket", message, self.place, end)
+            hint = "write one pair of brackets around what is altered or added: C7(b9)"
+            return ChordSymbolError("chord-bracket", message, self.place, end, hint)
         if self.found or self.bracket is not None or self.text[self.place] in "b#+-♮":
             start = self.place
             if self.found and self.found[-1].end == start:
@@ -95,13 +97,13 @@ class _Scan:
     def _no_quality(self, end: int) -> ChordSymbolError:
         word = self.written[self.quality_start : end]
         message = f'no chord quality is written "{word}"'
-        hint = did_you_mean(word, _KNOWN)
+        hint = did_you_mean(word, _KNOWN) or "qualities are such as m, 7, maj7, m7b5, dim, sus4"
         return ChordSymbolError("chord-quality", message, self.quality_start, end, hint)
 
 
 def _no_alteration(word: str, start: int) -> ChordSymbolError:
     message = f'no chord is altered by "{word}"'
-    hint = did_you_mean(word, _ALTERATIONS)
+    hint = did_you_mean(word, _ALTERATIONS) or "alterations are such as b5, b9, #11, add9, no3"
     return ChordSymbolError("chord-alteration", message, start, start + len(word), hint)
 
 

@@ -52,7 +52,8 @@ def _read_root(text: str, start: int, end: int) -> tuple[PitchName, int]:
     if match is not None:
         return _name(match), match.end()
     if start == end:
-        raise ChordSymbolError("chord-root", "there is no chord symbol here", start, end)
+        hint = "a chord starts with its root, A to G"
+        raise ChordSymbolError("chord-root", "there is no chord symbol here", start, end, hint)
     message = f'no chord starts with "{text[start]}"'
     raise ChordSymbolError("chord-root", message, start, start + 1, _root_hint(text[start:end]))
 
@@ -85,10 +86,12 @@ def _read_bass(text: str, slash: int, end: int) -> PitchName:
     word = text[start:end]
     if not word:
         message = "the slash is followed by no bass note"
-        raise ChordSymbolError("chord-bass", message, slash, slash + 1)
+        hint = "name the bass, C/E, or leave the slash out"
+        raise ChordSymbolError("chord-bass", message, slash, slash + 1, hint)
     notes = [letter + sign for letter in "ABCDEFG" for sign in ("", "b", "#")]
     message = f'"{word}" is no bass note'
-    raise ChordSymbolError("chord-bass", message, start, end, did_you_mean(word, notes))
+    hint = did_you_mean(word, notes) or "after the slash comes the bass, A to G: C/E"
+    raise ChordSymbolError("chord-bass", message, start, end, hint)
 
 
 def _refuse_two_ways(text: str, symbol: str, start: int) -> None:
