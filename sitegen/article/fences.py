@@ -22,8 +22,9 @@ def take_fences(
     for token in tokens:
         if token.type != "fence" or token.map is None:
             continue
-        fence = _read_fence(tracker.source, token, token.map[0] + 1)
-        _check_closed(token, token.map, fence, tracker)
+        fence = _read_fence(tracker.source, token, token.map)
+        if not fence.closed:
+            _report_open(token, fence, tracker)
         if fence.name in names:
             token.meta["fence"] = fence
             fences.append(fence)
@@ -33,12 +34,14 @@ def take_fences(
     return tuple(fences)
 
 
-def _read_fence(source: Source, token: Token, number: int) -> Fence:
+def _read_fence(source: Source, token: Token, placed: list[int]) -> Fence:
+    number = placed[0] + 1
     texts = token.content.split("\n")[:-1]
     lines = tuple(cut_line(source, text, number + n) for n, text in enumerate(texts, start=1))
     name, span = _name(source, token, number)
     info = token.info.strip(BLANKS)[len(name) :].strip(BLANKS)
-    return Fence(name, info, Passage(source, lines, _opening(source, token, number)), span)
+    passage = Passage(source, lines, _opening(source, token, number))
+    return Fence(name, info, passage, span, closed=placed[1] - placed[0] > len(lines) + 1)
 
 
 def _name(source: Source, token: Token, number: int) -> tuple[str, Span]:
@@ -57,9 +60,7 @@ def _opening(source: Source, token: Token, number: int) -> Span:
     return Span(number, start, number, max(len(line.rstrip()), start) + 1)
 
 
-def _check_closed(token: Token, lines: list[int], fence: Fence, tracker: Tracker) -> None:
-    if lines[1] - lines[0] > len(fence.passage.lines) + 1:
-        return
+def _report_open(token: Token, fence: Fence, tracker: Tracker) -> None:
     message = "this block is opened and not closed"
     hint = f"write {token.markup} below its last line, indented as here"
     tracker.report(fault("block-open", tracker.source, fence.passage.opening, message, hint=hint))

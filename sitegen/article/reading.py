@@ -25,13 +25,15 @@ class Fence:
     """One chart block: `name` is the word after the fence marks and `span` that word's place.
 
     `info` is whatever else stands on the opening line. `passage` holds the lines between the
-    marks, without the marks of lists and quotes around them.
+    marks, without the marks of lists and quotes around them. One that is not `closed` has
+    swallowed what follows it.
     """
 
     name: str
     info: str
     passage: Passage
     span: Span
+    closed: bool = True
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ Onsets and durations are `Fraction`s of a quarter note; onsets count from the st
 chart (the pickup included). Repeats are not written out.
 """
 
+from bisect import bisect_right
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
@@ -241,12 +242,12 @@ class Chart:
 
     def bar_at(self, onset: Fraction) -> Bar:
         """Return the bar that holds `onset`; the last bar for an onset at or past the end."""
-        return next((bar for bar in self.bars if onset < bar.end), self.bars[-1])
+        return self.bars[max(bisect_right(self.bars, onset, key=lambda bar: bar.start) - 1, 0)]
 
     def chord_at(self, onset: Fraction) -> Chord | NoChord | None:
         """Return the chord that sounds at `onset`, None before the first."""
-        sounding = [event for event in self.chords if event.onset <= onset]
-        return sounding[-1].chord if sounding else None
+        before = bisect_right(self.chords, onset, key=lambda event: event.onset)
+        return self.chords[before - 1].chord if before else None
 
     def beat_of(self, onset: Fraction) -> tuple[Bar, Fraction]:
         """Return the bar of `onset` and the counted beat there, from 1, in the meter's unit."""

@@ -97,8 +97,8 @@ def _below(path: Path, content: Content) -> Selection:
         for diagnostic in content.diagnostics
         if diagnostic.source.path == name or diagnostic.source.path.startswith(f"{name}/")
     )
+    if path.suffix == ".md" and path.is_file() and not (articles or pages):
+        return Selection((select_article(path),), (), (), diagnostics)
     if not (articles or pages or diagnostics or path.is_dir()):
-        if path.suffix == ".md" and path.parent.name != PAGES_FOLDER:
-            return Selection((select_article(path),), (), (), ())
         raise RefusedError(f"{name} is neither a write-up nor a page")
     return Selection(articles, pages, (), diagnostics)

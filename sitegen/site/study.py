@@ -117,7 +117,8 @@ class _Desk:
             doing = f"reading {_place(fence.name, fence.passage)}"
             reading = attempt(self.bugs, doing, kind.read, fence.passage, defaults)
             if reading is not None:
-                self.faults += reading.diagnostics
+                # A block that is not closed holds the text after it, which is no chart.
+                self.faults += reading.diagnostics if fence.closed else ()
                 read.append(ReadChart(kind, fence.passage, reading))
         anchors = frozenset(heading.anchor for heading in self.article.headings)
         named, faults = name_charts(read, anchors)
@@ -145,6 +146,11 @@ class _Desk:
             self.faults += analysis.diagnostics
         return StudiedChart(named, surroundings, analysis)
 
+    @property
+    def _lost(self) -> bool:
+        """True where a block that is not closed may have swallowed charts."""
+        return not all(fence.closed for fence in self.article.fences)
+
     def _resolve(self, charts: Sequence[StudiedChart]) -> dict[Span, Citation]:
         citable = {c.named.id: Citable(c.named.anchor, c.named.name, c.analysis) for c in charts}
         citations = {}
@@ -152,11 +158,11 @@ class _Desk:
             found = resolve_citation(use, citable, self.article.source)
             if isinstance(found, Citation):
                 citations[use.span] = found
-            elif found is not None:
+            elif found is not None and not (found.code == "chart-unknown" and self._lost):
                 self.faults.append(found)
         for chart in charts:
             for named, span in chart.analysis.references if chart.analysis else ():
-                if named not in citable:
+                if named not in citable and not self._lost:
                     self.faults.append(unknown_chart(named, span, citable, self.article.source))
         return citations
 

@@ -1,6 +1,7 @@
 """The rows that speak of the part above them: words, degrees and marks."""
 
 import re
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
@@ -45,11 +46,10 @@ def deal_words(
     stretches = _bar_stretches(row, time, bars)
     for bar, (left, right) in zip(bars, stretches, strict=True):
         syllables = [cell for cell in words(row) if left < cell.column < right]
-        notes = [
-            n
-            for n, event in enumerate(events)
-            if event.notes and bar.start <= event.onset < bar.end
-        ]
+        ends = (
+            bisect_left(events, at, key=lambda event: event.onset) for at in (bar.start, bar.end)
+        )
+        notes = [n for n in range(*ends) if events[n].notes]
         for cell, index in zip(syllables, notes, strict=False):
             syllable = _syllable(cell, verse, row)
             events[index] = replace(events[index], syllables=(*events[index].syllables, syllable))
@@ -165,10 +165,11 @@ def _add_sign(cell: Cell, row: Row, time: SystemTime, events: list[Event], fault
     onset = onset_of(cell, row, time, faults)
     if onset is None:
         return
-    for index, event in enumerate(events):
-        if event.onset == onset and event.notes:
-            events[index] = replace(event, marks=(*event.marks, SIGNS[cell.text]))
-            return
+    index = bisect_left(events, onset, key=lambda event: event.onset)
+    if index < len(events) and events[index].onset == onset and events[index].notes:
+        marked = (*events[index].marks, SIGNS[cell.text])
+        events[index] = replace(events[index], marks=marked)
+        return
     if onset in faults.lost:
         return
     faults.add(

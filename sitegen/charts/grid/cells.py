@@ -73,7 +73,9 @@ def own_bar_lines(row: Row, bars: int) -> list[int] | None:
 def onset_of(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> Fraction | None:
     """Return when a cell starts; one between two counts is reported and gives None."""
     onset = time.onset_at(cell.column)
-    if onset is None:
+    if onset is None and cell.column in time.unread:
+        lose_note(cell, row, time, faults)
+    elif onset is None:
         _report_off_count(cell, row, time, faults)
     else:
         faults.slipped(row.line.number, 0)

@@ -54,13 +54,15 @@ class CountedBar:
     """What stands between two bar lines of the count row; columns are indices in the line.
 
     `directions` are the texts in round brackets at its head with their columns; `lead` are the
-    marks before its first number. `has_open_bracket` when a direction was never closed.
+    marks before its first number, `unread` the columns of what was reported.
+    `has_open_bracket` tells that a direction was never closed.
     """
 
     column: int
     beats: list[CountedBeat]
     directions: list[Mark]
     lead: list[Mark] = field(default_factory=list)
+    unread: list[int] = field(default_factory=list)
     has_open_bracket: bool = False
     repeat_start: bool = False
     repeat_end: bool = False
@@ -117,6 +119,7 @@ def read_count_row(row: Row, faults: Faults) -> list[CountedBar]:
                 f'"{text}" is no part of a count',
                 hint=f"count beats with numbers and divide them with {' '.join(MARKS)}",
             )
+            bars[-1].unread.append(at)
     return _finish(bars, row, faults)
 
 
@@ -147,28 +150,32 @@ def _add_mark(bar: CountedBar, mark: Mark, row: Row, faults: Faults) -> None:
     span = row.span(mark.column, mark.column + len(mark.text))
     if not bar.beats:
         bar.lead.append(mark)
-    elif len(bar.beats[-1].marks) + 1 >= MOST_DIVISIONS:
-        faults.add("count-mark", span, f"a beat is divided into more than {MOST_DIVISIONS}")
-    else:
-        bar.beats[-1].marks.append(mark)
+        return
+    if len(bar.beats[-1].marks) + 1 == MOST_DIVISIONS:
+        message = f"a beat is divided into more than {MOST_DIVISIONS}"
+        hint = "count the beat in larger steps, or each of its halves as a beat of its own"
+        faults.add("count-mark", span, message, hint=hint)
+    bar.beats[-1].marks.append(mark)
 
 
 def _finish(bars: list[CountedBar], row: Row, faults: Faults) -> list[CountedBar]:
     """Drop the empty bar after the last bar line; close an open last bar at the line's end."""
     end = len(row.text.rstrip())
-    if bars and not (bars[-1].beats or bars[-1].directions or bars[-1].lead):
+    last = bars[-1]
+    if not (last.beats or last.directions or last.lead or last.unread):
         bars.pop()
-    elif bars:
-        bars[-1].end_column = end
+    else:
+        last.end_column = end
     kept = []
     for bar in bars:
-        had_lead = bool(bar.lead)
+        is_reported = bool(bar.lead or bar.unread)
         _check_lead(bar, row, faults)
         if bar.beats or bar.lead:
             kept.append(bar)
-        elif not had_lead:
+        elif not is_reported:
             span = row.span(bar.column, max(bar.end_column, bar.column + 1))
-            faults.add("count-empty", span, "a bar has no count")
+            hint = "count its beats: 1 2 3 4"
+            faults.add("count-empty", span, "a bar has no count", hint=hint)
     return kept
 
 

@@ -5,6 +5,7 @@ or roll; `-` nothing.
 """
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
@@ -73,9 +74,12 @@ def strike_drums(hits: Iterable[Hit], timeline: Timeline) -> tuple[list[Struck],
 
 def _voice(hits: tuple[Hit, ...], timeline: Timeline, *, hands: bool) -> list[Struck]:
     mine = [hit for hit in hits if hit.note.drum is not None and hit.note.drum.hands is hands]
+    by_onset: dict[Fraction, list[Note]] = {}
+    for hit in mine:
+        by_onset.setdefault(hit.onset, []).append(hit.note)
     struck = []
-    for onset in sorted({hit.onset for hit in mine}):
-        notes = tuple(hit.note for hit in mine if hit.onset == onset)
+    for onset in sorted(by_onset):
+        notes = tuple(by_onset[onset])
         latest = None
         if not any(note.roll for note in notes):
             latest = _group_end(onset, timeline.bars)
@@ -84,7 +88,7 @@ def _voice(hits: tuple[Hit, ...], timeline: Timeline, *, hands: bool) -> list[St
 
 
 def _group_end(onset: Fraction, bars: list[Bar]) -> Fraction:
-    bar = next(bar for bar in bars if onset < bar.end)
+    bar = bars[bisect_right(bars, onset, key=lambda bar: bar.start) - 1]
     first_beat = bar.start - bar.skipped
     ends = [first_beat + start for start in bar.meter.group_starts if first_beat + start > onset]
     return min([*ends, bar.end])

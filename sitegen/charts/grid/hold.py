@@ -1,5 +1,6 @@
 """Struck notes held until the next: onsets become events without gap or overlap."""
 
+from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -45,7 +46,8 @@ def hold(
         if current.onset > at:
             events.append(_rest(at, current.onset, current.span))
         following = onsets[index + 1] if index + 1 < len(onsets) else end
-        stop = next((s for s in stops if s > current.onset), end)
+        later = bisect_right(stops, current.onset)
+        stop = stops[later] if later < len(stops) else end
         limits = [following, stop] + ([current.latest] if current.latest is not None else [])
         at = min(limits)
         events.append(Event(current.onset, at - current.onset, current.notes, current.span))

@@ -16,8 +16,10 @@ from sitegen.score.instrument import MOST_FRETS, Fretted
 from sitegen.score.pitch import PitchName
 from sitegen.source import Span
 
+LONGEST_FRET = 2
 _TOKEN = re.compile(
-    r"(?P<note>\((?:\d{1,2}|x)\)|<\d{1,2}>|\d{1,2}|x)|(?P<technique>[hpb/\\~])|(?P<rest>r)"
+    r"(?P<note>\((?:\d{1,2}|x)\)|<\d{1,2}>|x)|(?P<number>[0-9]+)|(?P<technique>[hpb/\\~])"
+    r"|(?P<rest>r)"
     r"|(?P<fill>[-\s|]+)|(?P<open>[(<][\dx]*)|(?P<other>[^-\s|0-9xhpb/\\~r]+|.)"
 )
 
@@ -78,6 +80,8 @@ class StringReader:
                 self._add_sign(cell)
             elif match.lastgroup == "note":
                 self._add_note(cell)
+            elif match.lastgroup == "number":
+                self._add_number(cell)
             elif match.lastgroup == "rest":
                 self._add_rest(cell)
             elif match.lastgroup == "open":
@@ -120,6 +124,26 @@ class StringReader:
         self._waiting = []
         self._place(stopped)
 
+    def _add_number(self, cell: Cell) -> None:
+        """Read digits that touch: one fret, or one digit a note where counts touch as well."""
+        columns = range(cell.column, cell.end)
+        counted = [self._time.onset_at(column) is not None for column in columns]
+        if len(columns) == 1 or not all(counted):
+            self._add_fret(cell)
+        elif len(columns) == LONGEST_FRET and cell.text[0] in "12":
+            self._report_two_ways(cell)
+        else:
+            for digit, column in zip(cell.text, columns, strict=True):
+                self._add_note(Cell(digit, column))
+
+    def _add_fret(self, cell: Cell) -> None:
+        if len(cell.text) <= LONGEST_FRET:
+            self._add_note(cell)
+            return
+        self._lost = True
+        lose_note(cell, self._row, self._time, self._faults)
+        self._report_fret(self._row.span(cell.column, cell.end), cell.text)
+
     def _is_target(self, cell: Cell, last: Stopped) -> bool:
         """Tell whether a number right behind a bend sign, under no count, is what it reaches."""
         touching = last.is_bent and last.after[-1].end == cell.column
@@ -138,14 +162,27 @@ class StringReader:
         if onset is None:
             return
         if stopped.fret > MOST_FRETS:
-            self._faults.add(
-                "tab-fret",
-                stopped.span,
-                f"fret {stopped.fret} is past the end of any neck",
-                hint="leave a - between two numbers that are two notes",
-            )
+            self._report_fret(stopped.span, str(stopped.fret))
         else:
             self.events.append(StringEvent(onset, stopped, stopped.span))
+
+    def _report_fret(self, span: Span, fret: str) -> None:
+        self._faults.add(
+            "tab-fret",
+            span,
+            f"fret {fret} is past the end of any neck",
+            hint="leave a - between two numbers that are two notes",
+        )
+
+    def _report_two_ways(self, cell: Cell) -> None:
+        self._lost = True
+        lose_note(cell, self._row, self._time, self._faults)
+        self._faults.add(
+            "tab-two-ways",
+            self._row.span(cell.column, cell.end),
+            f'"{cell.text}" may be fret {cell.text}, or frets {cell.text[0]} and {cell.text[1]}',
+            hint="spread the count row out, 1 e & a, so that a fret has two columns",
+        )
 
     def _add_rest(self, cell: Cell) -> None:
         onset = onset_of(cell, self._row, self._time, self._faults)
@@ -216,8 +253,8 @@ def string_order(rows: list[Row], fretted: Fretted, faults: Faults) -> list[int]
 
 def _numbered(rows: list[Row], strings: int, faults: Faults) -> list[int] | None:
     numbers = [int(row.label) for row in rows]
-    for row, number in zip(rows, numbers, strict=True):
-        if not 1 <= number <= strings or numbers.count(number) > 1:
+    for index, (row, number) in enumerate(zip(rows, numbers, strict=True)):
+        if not 1 <= number <= strings or number in numbers[:index]:
             message = f"string {number} is written twice"
             if not 1 <= number <= strings:
                 message = f"there is no string {number} among {strings}"

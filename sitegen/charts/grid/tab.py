@@ -46,13 +46,16 @@ def strike(
     `events` are those of all strings and systems of the part; `fingered` gives a
     sounding pitch its fingered name.
     """
-    onsets = sorted({event.onset for event in events})
+    by_onset: dict[Fraction, list[StringEvent]] = {}
+    for event in events:
+        by_onset.setdefault(event.onset, []).append(event)
+    onsets = sorted(by_onset)
     following = dict(pairwise(onsets))
     on_string = {(e.note.string, e.onset): e.note for e in events if e.note is not None}
     previous = {after: onset for onset, after in following.items()}
     struck = []
     for onset in onsets:
-        here = [event for event in events if event.onset == onset]
+        here = by_onset[onset]
         notes = []
         for stopped in (event.note for event in here if event.note is not None):
             after = on_string.get((stopped.string, following.get(onset, Fraction(-1))))

@@ -25,7 +25,7 @@ class SystemTime:
     """The time of one system: from `start` to `end`, with its columns in order.
 
     `bar_lines` maps the column of each bar line to the onset there; `bars` are the indices of
-    its bars in the block.
+    its bars in the block. What stands in a column of `unread` is under a count that was reported.
     """
 
     rows: System
@@ -35,6 +35,7 @@ class SystemTime:
     columns: tuple[Column, ...]
     bar_lines: dict[int, Fraction]
     bars: range
+    unread: frozenset[int] = frozenset()
 
     def onset_at(self, column: int) -> Fraction | None:
         """Return the onset of what starts in `column`, None between two counts."""
@@ -156,9 +157,10 @@ def _add_system(
     for column in (n for n, char in enumerate(row.text) if char == "|"):
         # The other stroke of a double bar, and the line around a bar that had a fault.
         lines.setdefault(column, _onset_right_of(column, columns, timeline.end))
+    unread = frozenset(column for bar in counted for column in bar.unread)
     bars = range(first_bar, len(timeline.bars))
     timeline.systems.append(
-        SystemTime(system, row, start, timeline.end, tuple(columns), lines, bars)
+        SystemTime(system, row, start, timeline.end, tuple(columns), lines, bars, unread)
     )
 
 

@@ -513,6 +513,22 @@ NOTATION_CODES: tuple[Code, ...] = (
         ),
     ),
     Code(
+        "tab-two-ways",
+        "error",
+        "Two digits that touch stand under two counts, and may be one fret or two notes.",
+        ("```notation\nid: a\nmeter: 2/4\n\ncount | 1e&a2e&a|\nguitar\n  1   | 12--3---|\n```\n"),
+        (
+            "```notation\n"
+            "id: a\n"
+            "meter: 2/4\n"
+            "\n"
+            "count | 1 e & a 2 e & a |\n"
+            "guitar\n"
+            "  1   | 12------3-------|\n"
+            "```\n"
+        ),
+    ),
+    Code(
         "tab-join",
         "error",
         "A hammer-on, pull-off or another joining sign has no note to start from or to lead to.",

@@ -278,3 +278,18 @@ def test_syllables_of_notes_that_were_reported_are_not_too_many() -> None:
 def test_a_row_with_a_tab_is_read_on_without_further_faults() -> None:
     text = "count | 1   2   3   4   |\nvoice |\tC4  D4\nwords | one two   |"
     assert faults(read(text)) == ["grid-tab 2:8-9"]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("count   1   2   3   4\nvoice | C4", ["count-missing 1:1-22"]),
+        ("count | ¹   2   3   4   |\nvoice | C4  D4          |", ["count-mark 1:9-10"]),
+        ("count | x   y   |\nvoice | C4      |", ["count-mark 1:9-10", "count-mark 1:13-14"]),
+        ("count | 1.................. 2 3 4 |\nvoice | C4", ["count-mark 1:25-26"]),
+    ],
+)
+def test_nothing_is_reported_of_what_stands_under_a_reported_count(
+    text: str, expected: list[str]
+) -> None:
+    assert faults(read(text)) == expected

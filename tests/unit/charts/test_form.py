@@ -221,3 +221,8 @@ def test_bars_may_be_halved() -> None:
 
 def test_a_head_line_is_reported_once() -> None:
     assert places("tempo:", "", "Verse | 8") == [("head-value", 1, 1, 6)]
+
+
+def test_the_head_may_name_the_key() -> None:
+    assert str(good("key: A minor", "", "Verse | 8").key) == "A minor"
+    assert places("key: H", "", "Verse | 8") == [("head-value", 1, 6, 7)]

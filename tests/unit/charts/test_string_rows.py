@@ -173,3 +173,27 @@ def test_a_slip_in_a_string_row_is_one_fault(row: str, expected: list[str]) -> N
 
 def test_a_mistyped_string_is_one_fault() -> None:
     assert faults(read(tab(BLANK, BLANK).replace("  G ", "  Q "))) == ["string-label 8:3-4"]
+
+
+def test_digits_that_touch_are_notes_of_their_own_where_counts_touch() -> None:
+    chart = chart_of(read("meter: 2/4\n\ncount | 1e&a2e&a|\nguitar\n  6   | 0033----|"))
+    assert played(chart, "guitar") == ["E2 0+1/4", "E2 1/4+1/4", "G2 1/2+1/4", "G2 3/4+5/4"]
+
+
+@pytest.mark.parametrize(
+    ("count", "row", "expected"),
+    [
+        ("1e&a2e&a", "12--3---", ["tab-two-ways 5:9-11"]),
+        ("1 & 2 & ", "123-----", ["tab-fret 5:9-12"]),
+        ("1 & 2 & ", "99--3---", ["tab-fret 5:9-11"]),
+    ],
+)
+def test_digits_that_cannot_be_told_apart_are_one_fault(
+    count: str, row: str, expected: list[str]
+) -> None:
+    assert faults(read(f"meter: 2/4\n\ncount | {count}|\nguitar\n  6   | {row}|")) == expected
+
+
+def test_of_two_rows_for_one_string_the_second_is_reported() -> None:
+    text = "count | 1 2 3 4 |\nguitar\n  1   | 0-------|\n  1   | --3-----|"
+    assert faults(read(text)) == ["string-label 4:3-4"]

@@ -72,3 +72,13 @@ def test_a_warning_is_an_error_when_strict() -> None:
     warning = fault("part-unused", SOURCE, Span(1, 1, 1, 2), "unused")
     assert not warning.is_error
     assert warning.strict().is_error
+
+
+def test_of_a_long_line_a_frame_shows_what_stands_around_the_fault() -> None:
+    source = Source("song.md", f"{'a' * 5000} X {'b' * 5000}")
+    frame = draw_frame(fault("chord-root", source, source.span(5001, 5002), "X is no chord"))
+    _, _, line, carets = frame.splitlines()
+    assert len(line) < 220
+    assert line[carets.index("^")] == "X"
+    assert line.startswith("1 | …a")
+    assert line.endswith("b…")

@@ -48,6 +48,10 @@ def test_other_text_is_no_meter(text: str) -> None:
         ("dotted quarter = 58", False, 87),
         ("eighth = 220", True, 110),
         ("half = 60", False, 120),
+        ("♩ = 96", False, 96),
+        ("♩.=58", False, 87),
+        ("dotted-quarter = 58", False, 87),
+        ("Eighth note = 200", False, 100),
     ],
 )
 def test_a_tempo_counts_its_note_value(text: str, compound: bool, quarters: int) -> None:

@@ -74,6 +74,9 @@ def test_an_interval_has_its_usual_name(low: str, high: str, name: str) -> None:
         ("Bb lydian", -1, "B♭ C D E F G A"),
         ("C# minor", 4, "C♯ D♯ E F♯ G♯ A B"),
         ("F#m", 3, "F♯ G♯ A B C♯ D E"),
+        ("B flat major", -2, "B♭ C D E♭ F G A"),
+        ("A natural minor", 0, "A B C D E F G"),
+        ("D aeolian", -1, "D E F G A B♭ C"),
     ],
 )
 def test_a_key_has_its_signature_and_scale(text: str, fifths: int, scale: str) -> None:

@@ -31,13 +31,19 @@ def filled(content: Path, write_article: WriteArticle) -> Path:
         ("content/breakdowns", ["low-tide", "still"], 0, 1),
         ("content/breakdowns/still", ["still"], 0, 0),
         ("content/breakdowns/still/article.md", ["still"], 0, 0),
-        ("content/breakdowns/low tide/article.md", [], 0, 1),
+        ("content/breakdowns/low tide/article.md", ["low tide"], 0, 1),
+        ("content/breakdowns/loose.md", ["breakdowns"], 0, 1),
+        ("content/breakdowns/still/notes.md", ["still"], 0, 0),
+        ("content/draft.md", ["content"], 0, 0),
         ("content/pages/about.md", ["about"], 0, 0),
     ],
 )
 def test_what_a_path_stands_for(
     filled: Path, path: str, slugs: list[str], settings: int, faults: int
 ) -> None:
+    for name in ("breakdowns/loose.md", "breakdowns/still/notes.md", "draft.md"):
+        if path.endswith(name):
+            (filled / name).touch()
     found = select([filled.parent / path])
 
     assert [file.slug for file in (*found.articles, *found.pages)] == slugs

@@ -164,3 +164,12 @@ def test_a_link_to_nothing_is_a_fault(
     found = study(f"[there]({target})\n")
 
     assert places(found.diagnostics) == [("link-nowhere", 7, 1)]
+
+
+def test_a_block_that_is_not_closed_is_one_fault_whatever_it_swallows(study: Studied) -> None:
+    swallowed = CHART.format(id="b", body="x")[:-5]
+    words = "See {see b}.\n\n" + CHART.format(id="a", body="x")[:-5] + "\n## Next\n\n" + swallowed
+
+    found = study(words)
+
+    assert [one.code for one in found.diagnostics] == ["block-open"]
