@@ -1,6 +1,7 @@
 """A chart as a copyist lays it out: every event cut at the bar lines into written values."""
 
 import re
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -136,9 +137,10 @@ class _Names:
 def _stretches(bar: Bar, cell: Cell, events: tuple[Event, ...]) -> tuple[Stretch, ...]:
     shift = bar.skipped - bar.start
     stretches: list[Stretch] = []
-    for number, event in enumerate(events):
-        if event.onset >= bar.end or event.end <= bar.start:
-            continue
+    first = bisect_right(events, bar.start, key=lambda event: event.end)
+    last = bisect_left(events, bar.end, key=lambda event: event.onset)
+    for number in range(first, last):
+        event = events[number]
         whole = Stretch(
             start=max(event.onset, bar.start) + shift,
             end=min(event.end, bar.end) + shift,

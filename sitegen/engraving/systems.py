@@ -44,6 +44,8 @@ _TIGHT, _AIRY = 0.25, 0.36
 # Verovio's page units are tenths of the units it draws in.
 _DRAWN = 10
 _ENDLESS = 100_000
+# Lines are even to a drawing unit; a staff space has 180.
+_EVEN_ENOUGH = 1.0
 _MEI = "{http://www.music-encoding.org/ns/mei}"
 ET.register_namespace("", _MEI.strip("{}"))
 _STAFF_LINE = re.compile(r"M(-?[\d.]+) \S+ L(-?[\d.]+)")
@@ -98,9 +100,15 @@ class BarWidths:
         There are as few lines as possible, and they are as even as they can be.
         """
         fewest = len(self._fill(room))
-        candidates = sorted(self._width(a, b) for a, b in self._stretches() if b > a)
-        fitting = (w for w in candidates if w <= room and len(self._fill(w)) == fewest)
-        return self._fill(next(fitting, room))
+        # Narrower lines are never fewer, so the narrowest that stay as few are found by halving.
+        narrow, wide = 0.0, room
+        while wide - narrow > _EVEN_ENOUGH:
+            middle = (narrow + wide) / 2
+            if len(self._fill(middle)) == fewest:
+                wide = middle
+            else:
+                narrow = middle
+        return self._fill(wide)
 
     def _fill(self, room: float) -> list[int]:
         starts, first = [], 0
@@ -113,10 +121,6 @@ class BarWidths:
     def _width(self, first: int, end: int) -> float:
         opening = self.opening if first else self.edges[0]
         return self.around + opening + self.edges[end] - self.edges[first]
-
-    def _stretches(self) -> list[tuple[int, int]]:
-        count = len(self.edges)
-        return [(a, b) for a in range(count) for b in range(a + 1, count)]
 
 
 def measure_bars(sheet: Sheet) -> BarWidths:

@@ -17,7 +17,8 @@ from sitegen.charts.grid.rows import Row, System, is_bare_count
 from sitegen.score.chart import Bar
 from sitegen.score.meter import MOST_BEATS, Meter
 
-MOST_BARS = 1000
+# More than any chart of one song shows at once; engraving takes seconds at this length.
+MOST_BARS = 250
 
 
 @dataclass(frozen=True)
