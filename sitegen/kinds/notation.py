@@ -1,5 +1,6 @@
 """The `notation` kind: rows under a count, engraved and named note by note."""
 
+import re
 from dataclasses import dataclass
 
 from sitegen.analysis.account import account, summary
@@ -13,6 +14,7 @@ from sitegen.kinds.kind import Analysis, BarAccount, ChartKind, Drawing, Surroun
 from sitegen.kinds.studied import analyse_chart
 from sitegen.score.chart import Part
 from sitegen.score.key import Key
+from sitegen.score.pitch import signs
 from sitegen.score.role import Role
 
 EXAMPLE = """\
@@ -98,7 +100,7 @@ def _setup(part: Part, key: Key | None) -> str:
     name = part.name.capitalize()
     if reading is not None:
         tonic = f", in {reading.interval.above_name(key.tonic)} {key.mode}" if key else ""
-        return f"{name}: {reading.name}{tonic}"
+        return _with_signs(f"{name}: {reading.name}{tonic}")
     if fretted is None:
         return ""
     plain = fretted.tuning == fretted.standard
@@ -106,7 +108,12 @@ def _setup(part: Part, key: Key | None) -> str:
     ways += [f"capo {fretted.capo}"] if fretted.capo else []
     if key is not None and fretted.shift % 12:
         ways.append(f"fingered in {fingered_key(key, fretted.shift)}")
-    return "" if ways == [fretted.standard.name] else f"{name}: {', '.join(ways)}"
+    return "" if ways == [fretted.standard.name] else _with_signs(f"{name}: {', '.join(ways)}")
+
+
+def _with_signs(text: str) -> str:
+    """Return a text with the accidentals of its note names as ♭ and ♯: drop C♯."""
+    return re.sub(r"(?<=\b[A-G])[b#](?![a-z])", lambda sign: signs(sign[0]), text)
 
 
 NOTATION = ChartKind("notation", read_notation, analyse_chart, draw_notation, EXAMPLE)

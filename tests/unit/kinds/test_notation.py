@@ -22,6 +22,7 @@ def drawn(head: str, part: str, cells: str) -> NotationDrawing:
         ("bass: half-step down", ("Bass: half-step down, fingered in E minor",)),
         ("bass: standard", ()),
         ("bass: standard, capo 2", ("Bass: capo 2, fingered in C♯ minor",)),
+        ("bass: drop C#", ("Bass: drop C♯, fingered in E minor",)),
         ("bass: D1 A1 D2 G2", ("Bass: D1 A1 D2 G2",)),
     ],
 )
@@ -31,7 +32,7 @@ def test_a_setting_that_is_not_the_plain_one_is_told(line: str, setup: tuple[str
 
 def test_a_transposing_instrument_tells_the_key_it_reads_in() -> None:
     assert drawn("key: Eb\nsax: reads in Bb", "sax  ", "Eb4").setup == (
-        "Sax: reads in Bb, in F major",
+        "Sax: reads in B♭, in F major",
     )
 
 
