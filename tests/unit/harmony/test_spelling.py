@@ -69,7 +69,11 @@ def test_a_spelled_note_sounds_as_before(midi: int, key: str | None, symbol: str
         ([67, 66, 67, 60, 64, 67], 0, "G4 F♯4 G4 C4 E4 G4"),
         # Chromatic steps, sharps up in C and in A♭, and the flats that go down. Common practice.
         ([60, 61, 62, 63, 64, 65, 66, 67], 0, "C4 C♯4 D4 D♯4 E4 F4 F♯4 G4"),
-        ([72, 71, 70, 69, 68, 67, 65, 64, 63, 62], 0, "C5 B4 B♭4 A4 A♭4 G4 F4 E4 E♭4 D4"),
+        (
+            [72, 71, 70, 69, 68, 67, 65, 64, 63, 62, 61, 60],
+            0,
+            "C5 B4 B♭4 A4 A♭4 G4 F4 E4 E♭4 D4 D♭4 C4",
+        ),
         ([68, 69, 70, 71, 72, 73, 74, 75], -4, "A♭4 A4 B♭4 B4 C5 D♭5 D5 E♭5"),
         # Applied dominants of A minor and of F, chord by chord: E7 Am, C7 F. Any harmony book.
         ([52, 59, 62, 68, 57, 60, 64, 69], 0, "E3 B3 D4 G♯4 A3 C4 E4 A4"),
@@ -88,6 +92,13 @@ def test_lines_are_spelled_in_their_key(
     numbers: list[int], signature: int | None, names: str
 ) -> None:
     assert " ".join(map(str, spell(numbers, signature))) == names
+
+
+@pytest.mark.xfail(reason="begun on A, the line has a C♯ near its end: too much speaks for sharps")
+def test_a_chromatic_line_goes_down_in_flats_wherever_it_begins() -> None:
+    # Common practice, no source.
+    line = [69, 68, 67, 65, 64, 63, 62, 61, 60]
+    assert " ".join(map(str, spell(line, 0))) == "A4 A♭4 G4 F4 E4 E♭4 D4 D♭4 C4"
 
 
 @given(st.lists(st.integers(0, 127), max_size=60), st.none() | st.integers(-7, 7))
