@@ -5,6 +5,7 @@ The only room that knows the Markdown library.
 
 from sitegen.article.decoding import load_source
 from sitegen.article.front import FrontMatter
+from sitegen.article.headings import free_anchor
 from sitegen.article.reader import read_article, read_page
 from sitegen.article.reading import Article, Fence, Heading, ImageUse, LinkUse, RoleUse
 from sitegen.article.render import render_body
@@ -18,6 +19,7 @@ __all__ = [
     "ImageUse",
     "LinkUse",
     "RoleUse",
+    "free_anchor",
     "load_source",
     "read_article",
     "read_page",

@@ -2,7 +2,7 @@
 
 import re
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from itertools import pairwise
 
 from markdown_it.token import Token
@@ -28,7 +28,7 @@ def take_headings(tokens: Sequence[Token], tracker: Tracker) -> tuple[Heading, .
         if opening.type != "heading_open":
             continue
         text = plain_text(inline.children or ())
-        anchor = _free(slug(text), taken)
+        anchor = free_anchor(slug(text), taken)
         taken.add(anchor)
         opening.attrSet("id", anchor)
         place: PlacedText = inline.meta["place"]
@@ -64,7 +64,8 @@ def plain_text(tokens: Sequence[Token]) -> str:
     return "".join(pieces).strip()
 
 
-def _free(wanted: str, taken: set[str]) -> str:
+def free_anchor(wanted: str, taken: Container[str]) -> str:
+    """Return `wanted`, numbered from 2 where it is taken."""
     number, name = 1, wanted
     while name in taken:
         number += 1

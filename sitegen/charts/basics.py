@@ -17,7 +17,6 @@ from sitegen.score.tempo import Tempo, read_tempo
 Label = Literal["degrees", "key degrees", "intervals", "none"]
 FEELS = ("straight", "swing", "shuffle")
 LABELS = ("degrees", "key degrees", "intervals", "none")
-LAST_BAR = 9999
 COMMON_TIME = Meter((1, 1, 1, 1), 4)
 
 

@@ -14,7 +14,6 @@ from sitegen.charts.grid.faults import Faults
 from sitegen.charts.head import split_head
 from sitegen.charts.reading import Reading
 from sitegen.score.chart import Bar, Chart, ChordEvent, Remark
-from sitegen.score.chord import Chord, NoChord
 from sitegen.score.meter import Meter
 from sitegen.source import Line, Passage, Span
 
@@ -243,9 +242,7 @@ def _add_by_beats(cell: _Cell, bar: Bar, chords: list[ChordEvent], faults: Fault
     ends = [*onsets[1:], meter.length]
     for token, onset, end in zip(cell.tokens, onsets, ends, strict=True):
         if token.text not in HOLDS:
-            chord = read_symbol(token.text, token.line, token.start, faults)
-            if chord is not None:
-                chords.append(ChordEvent(bar.start + onset, end - onset, chord, token.span))
+            _place(token, bar.start + onset, end - onset, chords, faults)
         elif chords and chords[-1].onset + chords[-1].duration == bar.start + onset:
             held = chords[-1]
             chords[-1] = replace(held, duration=held.duration + end - onset)
@@ -273,6 +270,12 @@ def _add_evenly(cell: _Cell, bar: Bar, chords: list[ChordEvent], faults: Faults)
         faults.add("changes-split", cell.span, message, hint=hint)
     ends = [*onsets[1:], meter.length]
     for token, onset, end in zip(cell.tokens, onsets, ends, strict=True):
-        chord: Chord | NoChord | None = read_symbol(token.text, token.line, token.start, faults)
-        if chord is not None:
-            chords.append(ChordEvent(bar.start + onset, end - onset, chord, token.span))
+        _place(token, bar.start + onset, end - onset, chords, faults)
+
+
+def _place(
+    token: Token, onset: Fraction, duration: Fraction, chords: list[ChordEvent], faults: Faults
+) -> None:
+    chord = read_symbol(token.text, token.line, token.start, faults)
+    if chord is not None:
+        chords.append(ChordEvent(onset, duration, chord, token.span))

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from sitegen.article import free_anchor
 from sitegen.diagnostics import Diagnostic, fault
 from sitegen.kinds.kind import ChartKind, Reading
 from sitegen.source import Passage, Span
@@ -51,23 +52,15 @@ def name_charts(
             faults.append(_double_fault(chart, first[identity]))
             identity = ""
         if not identity:
-            identity = _free(f"{chart.kind.name}-{of_kind[chart.kind.name]}", given)
+            identity = free_anchor(f"{chart.kind.name}-{of_kind[chart.kind.name]}", given)
             given.add(identity)
         first.setdefault(identity, chart)
-        anchor = _free(f"chart-{identity}", taken)
+        anchor = free_anchor(f"chart-{identity}", taken)
         taken.add(anchor)
         alone = totals[series] == 1 and series != "Example"
         name = series if alone else f"{series} {in_series[series]}"
         named.append(NamedChart(chart, identity, anchor, name))
     return tuple(named), tuple(faults)
-
-
-def _free(wanted: str, taken: set[str]) -> str:
-    number, name = 1, wanted
-    while name in taken:
-        number += 1
-        name = f"{wanted}-{number}"
-    return name
 
 
 def _double_fault(chart: ReadChart, first: ReadChart) -> Diagnostic:

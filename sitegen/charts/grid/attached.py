@@ -110,7 +110,7 @@ def read_degrees(
     onsets = {event.onset for event in events if event.notes} | faults.lost
     heard = []
     for cell in words(row):
-        if set(cell.text) <= {"-"}:
+        if cell.is_fill:
             continue
         text = cell.text.removesuffix("!")
         span = row.span(cell.column, cell.end)
@@ -141,7 +141,7 @@ def read_marks(
             stretch = _stretch(cell, match["stretch"], row, time, faults)
             if stretch is not None:
                 stretches.append(stretch)
-        elif set(cell.text) != {"-"}:
+        elif not cell.is_fill:
             _add_sign(cell, row, time, events, faults)
     return stretches
 

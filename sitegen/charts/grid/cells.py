@@ -26,6 +26,11 @@ class Cell(NamedTuple):
         """The column after the word."""
         return self.column + len(self.text)
 
+    @property
+    def is_fill(self) -> bool:
+        """True for hyphens, which fill a row and say nothing."""
+        return set(self.text) == {"-"}
+
 
 def words(row: Row) -> Iterator[Cell]:
     """Yield the words of a row, separated by spaces and bar lines."""
@@ -42,7 +47,7 @@ def _cells(pattern: re.Pattern[str], row: Row) -> Iterator[Cell]:
         yield Cell(match[0], match.start())
 
 
-def check_bar_lines(row: Row, time: SystemTime, faults: Faults) -> bool:
+def check_bar_lines(row: Row, time: SystemTime, faults: Faults) -> None:
     """Report the first bar line of a row that does not stand under one of the count row."""
     for match in re.finditer(r"\|", row.text):
         column = match.start()
@@ -55,8 +60,7 @@ def check_bar_lines(row: Row, time: SystemTime, faults: Faults) -> bool:
             f"the count row has one in column {_file_column(time.count, nearest)}",
             time.count.span(nearest, nearest + 1),
         )
-        return False
-    return True
+        return
 
 
 def own_bar_lines(row: Row, bars: int) -> list[int] | None:
@@ -85,9 +89,7 @@ def onset_of(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> Fraction
 def lose_note(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> None:
     """Remember that a note was meant here that could not be read."""
     faults.lost_cells.add((row.line.number, cell.column))
-    near = [count for count in time.around(cell.column) if count is not None]
-    nearest = min(near, key=lambda count: abs(count.column - cell.column))
-    faults.lost.add(nearest.onset)
+    faults.lost.add(time.nearest(cell.column).onset)
 
 
 def _report_off_count(cell: Cell, row: Row, time: SystemTime, faults: Faults) -> None:
@@ -96,8 +98,7 @@ def _report_off_count(cell: Cell, row: Row, time: SystemTime, faults: Faults) ->
     A stretch of a row that slipped sideways as a whole is reported once, at its first cell.
     """
     before, after = time.around(cell.column)
-    near = [count for count in (before, after) if count is not None]
-    nearest = min(near, key=lambda count: abs(count.column - cell.column))
+    nearest = time.nearest(cell.column)
     if faults.slipped(row.line.number, cell.column - nearest.column):
         return
     as_bar_line = _bar_line_slip(row, time)

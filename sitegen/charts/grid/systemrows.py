@@ -33,7 +33,7 @@ def read_chords(rows: Timed, faults: Faults) -> tuple[ChordEvent, ...]:
 def _read_chord_row(row: Row, time: SystemTime, faults: Faults) -> list[ChordEvent]:
     struck: list[ChordEvent] = []
     for cell in words(row):
-        if set(cell.text) <= {"-"}:
+        if cell.is_fill:
             continue
         onset = onset_of(cell, row, time, faults)
         chord = read_symbol(cell.text, row.line, cell.column, faults)

@@ -52,6 +52,11 @@ class SystemTime:
         after = self.columns[index] if index < len(self.columns) else None
         return before, after
 
+    def nearest(self, column: int) -> Column:
+        """Return the count that `column` lies nearest to, the one before it where both are."""
+        near = (count for count in self.around(column) if count is not None)
+        return min(near, key=lambda count: abs(count.column - column))
+
     def end_after(self, column: int) -> Fraction:
         """Return the onset of the first count to the right of `column`, or the system's end."""
         _, after = self.around(column)

@@ -43,11 +43,6 @@ class Sheet:
         left, top = numbers(self.music.get("transform", "translate(0, 0)"))
         return left, top
 
-    @property
-    def system_count(self) -> int:
-        """How many systems the page has."""
-        return sum(group.get("class") == "system" for group in self.music.iter("g"))
-
     @cached_property
     def by_id(self) -> dict[str, Element]:
         """Every element that has an id."""

@@ -315,3 +315,16 @@ def without_marks(made: ChartReading) -> ChartReading:
 
 
 Make = Callable[[], ChartReading]
+
+
+ALL: list[Make] = [
+    riff,
+    techniques,
+    kit,
+    band,
+    song,
+    chords_alone,
+    tablature_alone,
+    low_keys,
+]
+"""Every sample, by what makes it."""

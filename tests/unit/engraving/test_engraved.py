@@ -26,20 +26,10 @@ from sitegen.engraving.toolkit import EngravingError, render
 from sitegen.score.chart import Chart
 from sitegen.score.role import Role
 
-ALL = [
-    samples.riff,
-    samples.techniques,
-    samples.kit,
-    samples.band,
-    samples.song,
-    samples.chords_alone,
-    samples.tablature_alone,
-    samples.low_keys,
-]
 _COLOUR = re.compile(r"#[0-9a-fA-F]{3,8}\b|\brgb|\bblack\b|\bwhite\b|\bred\b")
 
 
-@pytest.fixture(params=ALL, ids=lambda make: make.__name__)
+@pytest.fixture(params=samples.ALL, ids=lambda make: make.__name__)
 def drawn(request: pytest.FixtureRequest) -> Engraved:
     return engrave(request.param(), "ex1", title="Opening", summary="Two bars.")
 
@@ -141,6 +131,10 @@ def test_tablature_lines_keep_clear_of_wide_signs() -> None:
     assert min(abs(edge - x) for ends in near for edge in ends) > 300
 
 
+def system_count(sheet: Sheet) -> int:
+    return sum(group.get("class") == "system" for group in sheet.music.iter("g"))
+
+
 def test_an_ending_has_one_bracket() -> None:
     root = parsed(engrave(samples.band(), "ex1").wide)
     endings = [g for g in root.iter("g") if g.get("class", "").startswith("ending")]
@@ -149,7 +143,7 @@ def test_an_ending_has_one_bracket() -> None:
 
 def test_an_ending_that_opens_a_line_is_not_bracketed_as_if_it_came_on() -> None:
     sheet = draw_sheet(write_mei(samples.band(), "narrow"), 400, by_author=False)
-    assert sheet.system_count == 3
+    assert system_count(sheet) == 3
     assert {"1.", "2."} <= _texts(sheet).keys()
 
 
@@ -166,7 +160,7 @@ def test_systems_of_many_staves_have_no_strokes_between_them() -> None:
     parts = (voice, guitar, replace(guitar, name="lead"))
     two = replace(made, chart=replace(made.chart, parts=parts))
     sheet = draw_sheet(write_mei(two, "narrow"), 600, by_author=False)
-    assert sheet.system_count == 2
+    assert system_count(sheet) == 2
     assert not [g for g in sheet.music.iter("g") if g.get("class") == "systemDivider"]
 
 
@@ -195,12 +189,12 @@ def test_the_authors_lines_are_kept_where_they_fit() -> None:
 
 
 def test_nothing_is_said_on_the_terminal(capfd: pytest.CaptureFixture[str]) -> None:
-    for make in ALL:
+    for make in samples.ALL:
         engrave(make(), "ex1")
     assert capfd.readouterr() == ("", "")
 
 
-@pytest.mark.parametrize("make", ALL, ids=lambda make: make.__name__)
+@pytest.mark.parametrize("make", samples.ALL, ids=lambda make: make.__name__)
 def test_the_engraver_has_no_remarks(make: samples.Make) -> None:
     for width in ("wide", "narrow"):
         assert not render(write_mei(make(), width), {}).remarks

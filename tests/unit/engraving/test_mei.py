@@ -30,16 +30,6 @@ from sitegen.score.key import Key
 
 MEI = "{http://www.music-encoding.org/ns/mei}"
 ID = "{http://www.w3.org/XML/1998/namespace}id"
-CHARTS = [
-    samples.riff,
-    samples.techniques,
-    samples.kit,
-    samples.band,
-    samples.song,
-    samples.chords_alone,
-    samples.tablature_alone,
-    samples.low_keys,
-]
 
 
 def schema_path() -> Path:
@@ -48,7 +38,7 @@ def schema_path() -> Path:
 
 
 @pytest.mark.parametrize("width", ["wide", "narrow"])
-@pytest.mark.parametrize("chart", CHARTS, ids=lambda make: make.__name__)
+@pytest.mark.parametrize("chart", samples.ALL, ids=lambda make: make.__name__)
 def test_the_file_is_valid(chart: samples.Make, width: str) -> None:
     from lxml import etree  # noqa: PLC0415 - only here
 
@@ -68,14 +58,14 @@ def test_the_schema_bites() -> None:
     assert not schema.validate(etree.fromstring(broken))
 
 
-@pytest.mark.parametrize("chart", CHARTS, ids=lambda make: make.__name__)
+@pytest.mark.parametrize("chart", samples.ALL, ids=lambda make: make.__name__)
 def test_ids_are_unique(chart: samples.Make) -> None:
     ids = [e.get(ID) for e in parsed(write_mei(chart())).iter() if e.get(ID)]
     assert ids
     assert len(ids) == len(set(ids))
 
 
-@pytest.mark.parametrize("chart", CHARTS, ids=lambda make: make.__name__)
+@pytest.mark.parametrize("chart", samples.ALL, ids=lambda make: make.__name__)
 def test_whatever_is_pointed_to_exists(chart: samples.Make) -> None:
     root = parsed(write_mei(chart()))
     ids = {e.get(ID) for e in root.iter()}
