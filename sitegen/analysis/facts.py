@@ -8,7 +8,7 @@ its name with hyphens, `<part>.notes`, `<part>.lowest`, `<part>.highest`, `<part
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 
-from sitegen.analysis.reading import ChordReading, Fact, NoteReading, Place
+from sitegen.analysis.reading import ChartReading, ChordReading, Fact, NoteReading, Place
 from sitegen.score.chart import Chart, Part
 from sitegen.score.chord import Chord
 from sitegen.score.interval import Interval
@@ -20,14 +20,12 @@ _QUALITIES = {"P": "perfect", "M": "major", "m": "minor", "A": "augmented", "d":
 _OCTAVE = 7
 
 
-def find_facts(
-    chart: Chart, notes: Sequence[NoteReading], chords: Sequence[ChordReading]
-) -> tuple[Fact, ...]:
-    """Return the facts of a chart; a fact that has no meaning for it is left out."""
-    facts = _chart_facts(chart)
-    facts += _chord_facts(chords)
-    for part in chart.parts:
-        mine = [n for n in notes if n.part == part.name]
+def find_figures(reading: ChartReading) -> tuple[Fact, ...]:
+    """Return the plain figures of a chart; one that has no meaning for it is left out."""
+    facts = _chart_facts(reading.chart)
+    facts += _chord_facts(reading.chords)
+    for part in reading.chart.parts:
+        mine = [note for note in reading.notes if note.part == part.name]
         facts += _part_facts(part, mine)
     return tuple(facts)
 
@@ -102,7 +100,7 @@ def _share(prefix: str, role: Role, notes: Sequence[NoteReading]) -> Fact:
 
 
 def _place(reading: NoteReading) -> Place:
-    return Place(reading.bar, reading.beat)
+    return Place(reading.bar, reading.beat, (reading.id,))
 
 
 def interval_words(interval: Interval) -> str:

@@ -6,6 +6,7 @@ from sitegen.analysis.reading import ChordReading, NoteReading
 from sitegen.harmony import degree, key_degree, role, roman_line, root_motion
 from sitegen.score.chart import Chart, ChordEvent, Event, Note, Part
 from sitegen.score.chord import Chord, NoChord
+from sitegen.score.ids import event_ids, note_id
 
 
 def name_notes(chart: Chart) -> tuple[NoteReading, ...]:
@@ -45,17 +46,20 @@ def _name_chord(
 
 def _name_part(chart: Chart, part: Part) -> list[NoteReading]:
     readings = [
-        _name_note(chart, part, index, event, note)
-        for index, voice in enumerate(part.voices)
-        for event in voice
-        for note in event.notes
+        _name_note(chart, part, number, event, note, note_id(name, event, index))
+        for number, voice in enumerate(part.voices)
+        for event, name in zip(voice, event_ids(chart, part, number), strict=True)
+        for index, note in enumerate(event.notes)
     ]
     return sorted(readings, key=lambda reading: reading.onset)
 
 
-def _name_note(chart: Chart, part: Part, voice: int, event: Event, note: Note) -> NoteReading:
+def _name_note(
+    chart: Chart, part: Part, voice: int, event: Event, note: Note, name: str
+) -> NoteReading:
     bar, beat = chart.beat_of(event.onset)
-    reading = NoteReading(part.name, voice, bar.number, beat, event.onset, event.duration, note)
+    place = (part.name, voice, bar.number, beat, event.onset, event.duration)
+    reading = NoteReading(*place, note, id=name)
     if note.pitch is None:
         return reading
     chord = chart.chord_at(event.onset) or NoChord()

@@ -15,6 +15,8 @@ class NoteReading:
 
     `beat` is counted from 1 in the meter's unit. `degree` ("R", "♭3", "9") and `role` stay
     empty where no chord sounds or the note has no pitch; `key_degree` where there is no key.
+    `id` names the note in the engraving as well. `embellishment` says what a non-chord tone
+    does ("passing", "suspension", see `sitegen.analysis.embellishments`), "" for all else.
     """
 
     part: str
@@ -27,6 +29,8 @@ class NoteReading:
     degree: str = ""
     key_degree: str = ""
     role: Role | None = None
+    id: str = ""
+    embellishment: str = ""
 
 
 @dataclass(frozen=True)
@@ -48,10 +52,11 @@ class ChordReading:
 
 @dataclass(frozen=True)
 class Place:
-    """A place in a chart as it is said: bar and counted beat, from 1."""
+    """A place in a chart as it is said: bar and counted beat, from 1; `notes` are ids there."""
 
     bar: int
     beat: Fraction
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -59,7 +64,8 @@ class Fact:
     """One figure that prose can cite.
 
     `value` is exact and printed by `text`; `unit` is "" for a plain count; `evidence` says
-    where in the chart it can be seen.
+    where in the chart it can be seen. `sentence` tells a finding that is worth telling by
+    itself in a musician's words, "" for a figure that is only looked up.
     """
 
     path: str
@@ -67,6 +73,7 @@ class Fact:
     text: str
     unit: str = ""
     evidence: tuple[Place, ...] = ()
+    sentence: str = ""
 
 
 @dataclass(frozen=True)

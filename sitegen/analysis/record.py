@@ -42,6 +42,7 @@ def _chord(reading: ChordReading) -> dict[str, object]:
 def _note(reading: NoteReading) -> dict[str, object]:
     note = reading.note
     return {
+        "id": reading.id,
         "part": reading.part,
         "bar": reading.bar,
         "beat": beat_text(reading.beat),
@@ -51,6 +52,7 @@ def _note(reading: NoteReading) -> dict[str, object]:
         "degree": reading.degree or None,
         "key_degree": reading.key_degree or None,
         "role": None if reading.role is None else reading.role.value,
+        "embellishment": reading.embellishment or None,
         "duration": str(reading.duration),
         "string": note.string,
         "fret": note.fret,

@@ -1,18 +1,15 @@
 """A chart as a copyist lays it out: every event cut at the bar lines into written values."""
 
-import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from functools import cached_property
 
 from sitegen.engraving.beams import Beam, beam_groups
 from sitegen.engraving.hierarchy import Cell, beats_of, metrical_cells
 from sitegen.engraving.rhythm import Stretch, Written, write_bar
 from sitegen.score.chart import Bar, Chart, Event, Part
-
-_UNFIT = re.compile(r"[^A-Za-z0-9]+")
+from sitegen.score.ids import UnusedIds, event_ids, note_id, place_slug, voice_slug
 
 
 @dataclass(frozen=True)
@@ -25,11 +22,8 @@ class WrittenEvent:
     number: int
 
     def note_id(self, index: int) -> str:
-        """Return the id of one of the event's notes; two strings in unison are one on a staff."""
-        notes = self.event.notes
-        pitch = notes[index].pitch
-        twin = next((n for n, note in enumerate(notes) if pitch and note.pitch == pitch), index)
-        return self.id if len(notes) == 1 else f"{self.id}-n{twin + 1}"
+        """Return the id of one of the event's notes."""
+        return note_id(self.id, self.event, index)
 
 
 @dataclass(frozen=True)
@@ -80,27 +74,16 @@ class WrittenVoice:
 def lay_out(chart: Chart, part: Part) -> tuple[WrittenVoice, ...]:
     """Return the written voices of a part."""
     return tuple(
-        WrittenVoice(part, number, _bars(chart, part, number, voice))
-        for number, voice in enumerate(part.voices, start=1)
+        WrittenVoice(part, number + 1, _bars(chart, part, number))
+        for number in range(len(part.voices))
     )
 
 
-def part_slug(part: Part) -> str:
-    """Return the part's name as it stands in ids."""
-    return _UNFIT.sub("-", part.name).strip("-").lower() or "part"
-
-
-def place_slug(bar: Bar, offset: Fraction) -> str:
-    """Return a place in a bar for ids: the bar's number and the counted beat, `2-3_1_2`."""
-    whole, rest = divmod(1 + offset / bar.meter.beat, 1)
-    return f"{bar.number}-{whole}" + (f"_{rest.numerator}_{rest.denominator}" if rest else "")
-
-
-def _bars(
-    chart: Chart, part: Part, voice: int, events: tuple[Event, ...]
-) -> tuple[WrittenBar, ...]:
-    name = part_slug(part) + (str(voice) if len(part.voices) > 1 else "")
-    names = _Names()
+def _bars(chart: Chart, part: Part, voice: int) -> tuple[WrittenBar, ...]:
+    events = part.voices[voice]
+    name = voice_slug(part, voice)
+    opening = event_ids(chart, part, voice)
+    ids = UnusedIds(opening)
     bars = []
     for bar in chart.bars:
         cell = metrical_cells(bar.meter)
@@ -108,7 +91,9 @@ def _bars(
         pieces = [_let_die(piece, events[piece.source]) for piece in written_out]
         written = tuple(
             WrittenEvent(
-                names.unused(f"{name}-{place_slug(bar, piece.start)}"),
+                opening[piece.source]
+                if piece.opens
+                else ids.unused(f"{name}-{place_slug(bar, 1 + piece.start / bar.meter.beat)}"),
                 piece,
                 events[piece.source],
                 piece.source,
@@ -117,21 +102,6 @@ def _bars(
         )
         bars.append(WrittenBar(bar, cell, written, beam_groups(cell, pieces)))
     return tuple(bars)
-
-
-class _Names:
-    """Hands out each id once: a bar that two systems share would give one twice."""
-
-    def __init__(self) -> None:
-        self._used: set[str] = set()
-
-    def unused(self, name: str) -> str:
-        candidate, count = name, 1
-        while candidate in self._used:
-            count += 1
-            candidate = f"{name}-again{count}"
-        self._used.add(candidate)
-        return candidate
 
 
 def _stretches(bar: Bar, cell: Cell, events: tuple[Event, ...]) -> tuple[Stretch, ...]:

@@ -4,7 +4,9 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
+from fractions import Fraction
 
+from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
 from sitegen.article import RoleUse
 from sitegen.diagnostics import Diagnostic, did_you_mean, fault
@@ -69,10 +71,19 @@ def _cite_fact(
         hint = _near_facts(use.path, [fact.path for fact in facts])
         return fault("fact-unknown", source, use.path_span or use.span, message, hint=hint)
     if use.expected and not agrees(use.expected, found):
-        message = f'the text says "{use.expected}", {chart_name} has "{found.text}"'
+        message = f'the text says "{use.expected}", {chart_name} has {_told(found)}'
         hint = f"mend the text or the chart; what counts is {use.path} of {chart_name}"
+        hint += f": {found.sentence}" if found.sentence else ""
         return fault("fact-differs", source, use.expected_span or use.span, message, hint=hint)
     return Citation(use.expected or found.text)
+
+
+def _told(fact: Fact) -> str:
+    """Return a fact with its unit and the bars where it is seen: "7 notes", in bars 1 and 2."""
+    is_count = isinstance(fact.value, int | Fraction) and fact.unit and fact.unit not in fact.text
+    value = f"{fact.text} {fact.unit}" if is_count else fact.text
+    bars = bars_said(fact.evidence)
+    return f'"{value}"' + (f", in {bars}" if bars else "")
 
 
 def agrees(expected: str, fact: Fact) -> bool:

@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from io import StringIO
 from pathlib import Path
+from textwrap import fill
 from typing import TypeGuard
 
+from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
 from sitegen.diagnostics import Diagnostic, as_record
 from sitegen.kinds.kind import Analysis, ChartKind
@@ -62,8 +64,17 @@ def _record(chart: StudiedChart) -> dict[str, object]:
 
 
 def _fact_record(fact: Fact) -> dict[str, object]:
-    evidence = [{"bar": place.bar, "beat": beat_text(place.beat)} for place in fact.evidence]
-    return {"value": fact.value, "text": fact.text, "unit": fact.unit, "evidence": evidence}
+    evidence = [
+        {"bar": place.bar, "beat": beat_text(place.beat), "notes": place.notes}
+        for place in fact.evidence
+    ]
+    return {
+        "value": fact.value,
+        "text": fact.text,
+        "unit": fact.unit,
+        "sentence": fact.sentence,
+        "evidence": evidence,
+    }
 
 
 def _exact(value: object) -> object:
@@ -82,23 +93,32 @@ def _analysis(chart: StudiedChart) -> Analysis:
 
 
 def _describe(chart: StudiedChart) -> str:
-    """Return a heading, the plain values, then each list of the record and the facts as tables."""
+    """Return a heading, the plain values, what the notes say, then the lists as tables."""
     record = {k: v for k, v in _analysis(chart).record.items() if k not in {"id", "kind", "title"}}
     title = chart.named.chart.reading.title
     heading = f"{chart.named.name}{f': {title}' if title else ''}"
     about = f'{chart.named.chart.kind.name} "{chart.named.id}"'
     plain = {key: value for key, value in record.items() if not _is_table(value)}
     lines = [f"{heading} ({about})", *(f"  {key}: {_cell(v)}" for key, v in plain.items() if v)]
+    lines += _sentences(_analysis(chart).facts)
     tables = [_table(key, value) for key, value in record.items() if _is_table(value)]
     tables.append(_table("facts", [_fact_row(fact) for fact in _analysis(chart).facts]))
     return "\n\n".join(["\n".join(lines), *(table for table in tables if table)])
 
 
+def _sentences(facts: Sequence[Fact]) -> list[str]:
+    """Return the facts that tell something by themselves, a line each, long ones folded."""
+    told = [fact.sentence for fact in facts if fact.sentence]
+    folded = [
+        fill(text, TEXT_WIDTH, initial_indent="  - ", subsequent_indent="    ") for text in told
+    ]
+    return ["", "  what the notes say", *folded] if told else []
+
+
 def _fact_row(fact: Fact) -> dict[str, object]:
-    places = ", ".join(f"bar {place.bar} beat {beat_text(place.beat)}" for place in fact.evidence)
     is_plain = re.fullmatch(r"[-−\d./ ]+", fact.text)
     value = f"{fact.text} {fact.unit}".rstrip() if is_plain else fact.text
-    return {"fact": fact.path, "value": value, "seen at": places}
+    return {"fact": fact.path, "value": value, "seen in": bars_said(fact.evidence)}
 
 
 def _is_table(value: object) -> TypeGuard[Sequence[Mapping[str, object]]]:

@@ -74,8 +74,11 @@ def test_names_carry_real_signs_and_roles_are_of_the_three(explained: dict[str, 
 
 def test_facts_have_path_value_unit_and_evidence(explained: dict[str, Any]) -> None:
     facts = explained["charts"][0]["facts"]
-    assert set(facts["bars"]) == {"value", "text", "unit", "evidence"}
-    assert set(facts["voice.highest"]["evidence"][0]) == {"bar", "beat"}
+    assert set(facts["bars"]) == {"value", "text", "unit", "sentence", "evidence"}
+    evidence = facts["voice.highest"]["evidence"][0]
+    assert set(evidence) == {"bar", "beat", "notes"}
+    ids = {note["id"] for note in explained["charts"][0]["notes"]}
+    assert set(evidence["notes"]) <= ids
 
 
 def test_diagnostics_are_those_of_check(

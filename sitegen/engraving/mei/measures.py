@@ -3,13 +3,13 @@
 from xml.etree.ElementTree import Element
 
 from sitegen.analysis.reading import ChartReading
-from sitegen.engraving.copyist import place_slug
 from sitegen.engraving.mei.controls import write_controls
 from sitegen.engraving.mei.element import child, put
 from sitegen.engraving.mei.plan import ScorePlan
 from sitegen.engraving.mei.staves import write_meter_change, write_staff_group
 from sitegen.engraving.mei.writers import StaffWriter, staff_writer
 from sitegen.score.chart import Bar
+from sitegen.score.ids import place_slug
 
 
 class Score:
@@ -61,7 +61,7 @@ class Score:
     def _measure_id(self, bar: Bar) -> str:
         name = f"bar-{bar.number}"
         if name in self._ids:
-            name = f"bar-{place_slug(bar, bar.skipped)}"
+            name = f"bar-{place_slug(bar, 1 + bar.skipped / bar.meter.beat)}"
         while name in self._ids:
             name += "-again"
         self._ids.add(name)

@@ -2,11 +2,11 @@
 
 from xml.etree.ElementTree import Element
 
-from sitegen.engraving.copyist import part_slug
 from sitegen.engraving.mei.element import child
 from sitegen.engraving.mei.plan import ScorePlan
 from sitegen.engraving.mei.staves import text_home
 from sitegen.score.chart import Part
+from sitegen.score.ids import part_slug
 
 _TEXTS = {"palm mute": "P.M.", "let ring": "let ring"}
 _HAIRPINS = {"crescendo": "cres", "diminuendo": "dim"}

@@ -17,7 +17,9 @@ CHART = "```claps\nid: {id}\ntitle: The beat\n\n{body}\n```\n\n"
 
 
 def analyse(_chart: object, _surroundings: Surroundings) -> Analysis:
-    facts = (Fact("share", Fraction(2, 3), "67 %", "", (Place(2, Fraction(5, 2)),)),)
+    place = Place(2, Fraction(5, 2), ("hands-2-2_1_2",))
+    sentence = "Two of three claps fall in bar 2."
+    facts = (Fact("share", Fraction(2, 3), "67 %", "", (place,), sentence),)
     notes = [{"bar": 1, "degree": "♭3", "drum": None}, {"bar": 2, "degree": None, "drum": None}]
     record: Mapping[str, object] = {"id": "", "key": "E♭", "notes": notes, "chords": []}
     return Analysis(None, record, facts, ())
@@ -44,7 +46,8 @@ def test_the_public_form(explanation: Explanation) -> None:
             "value": "2/3",
             "text": "67 %",
             "unit": "",
-            "evidence": [{"bar": 2, "beat": "2 1/2"}],
+            "sentence": "Two of three claps fall in bar 2.",
+            "evidence": [{"bar": 2, "beat": "2 1/2", "notes": ["hands-2-2_1_2"]}],
         }
     }
 
@@ -61,5 +64,6 @@ def test_the_tables_hold_what_was_found_and_no_empty_column(explanation: Explana
     assert "♭3" in text
     assert "drum" not in text
     assert "share" in text
-    assert "bar 2 beat 2 1/2" in text
+    assert text.endswith("67 %    bar 2")
+    assert "  what the notes say\n  - Two of three claps fall in bar 2.\n" in text
     assert all(line == line.rstrip() for line in text.splitlines())
