@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Sequence
 
+from sitegen.analysis.mishearing import explain_mishearing
 from sitegen.analysis.reading import NoteReading
 from sitegen.diagnostics import Diagnostic, fault
 from sitegen.score.chart import Chart, HeardDegree
@@ -66,6 +67,8 @@ def _difference(
         return fault("degree-kept", source, heard.span, message)
     message = f"you wrote {heard.text}; {is_what}"
     hint = f"mend the note, the chord or the degree, or keep your ear's word with {heard.text}!"
+    why = explain_mishearing(chart, heard, sounding[0]) if len(sounding) == 1 else ""
+    hint = f"{why}; {hint}" if why else hint
     return fault("degree-heard", source, heard.span, message, hint=hint)
 
 
