@@ -80,8 +80,8 @@ def _read_part(name: str, chart: Chart, block: Block) -> PartReading | None:
     return read_part(setting, rows, block.timeline, block.faults)
 
 
-def _speller(chart: Chart) -> Callable[[int, Fraction], Pitch]:
-    def spell(midi: int, onset: Fraction) -> Pitch:
-        return spell_note(midi, chart.key, chart.chord_at(onset))
+def _speller(chart: Chart) -> Callable[[int, Fraction, int | None], Pitch]:
+    def spell(midi: int, onset: Fraction, goal: int | None) -> Pitch:
+        return spell_note(midi, chart.key, chart.chord_at(onset), goal)
 
     return spell

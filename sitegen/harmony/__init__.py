@@ -9,23 +9,29 @@ from sitegen.harmony.key_degrees import key_degree
 from sitegen.harmony.key_finding import KeyFinding, find_key
 from sitegen.harmony.note_names import degree, role
 from sitegen.harmony.note_spelling import spell
-from sitegen.harmony.numeral_line import roman_line
+from sitegen.harmony.numeral_line import ChordFunction, function_line, roman_line
 from sitegen.harmony.numerals import roman
 from sitegen.harmony.root_motion import root_motion
-from sitegen.harmony.spelling import spell_note
+from sitegen.harmony.spelling import line_goals, spell_note
 from sitegen.harmony.symbol import read_chord
 from sitegen.harmony.symbol_fault import ChordSymbolError
+from sitegen.harmony.two_ways import TwoReadings, find_two_readings
 
 __all__ = [
+    "ChordFunction",
     "ChordSymbolError",
     "KeyFinding",
     "Naming",
+    "TwoReadings",
     "degree",
     "find_key",
+    "find_two_readings",
     "fingered_chord",
     "fingered_key",
     "fingering_interval",
+    "function_line",
     "key_degree",
+    "line_goals",
     "name_chord",
     "read_chord",
     "role",

@@ -22,6 +22,8 @@ _OUTSIDE_KEY = 0.3
 _ON_TONIC = -0.15
 # Spelling breaks ties, no more: lists of notes are often spelled by habit.
 _OTHER_SPELLING, _MOST_SPELLINGS = 0.1, 2
+# Twelve fifths up is the same note by another name.
+_ENHARMONIC, _RESPELLINGS = 12, range(-2, 3)
 # Where a cluster stands among the chords that could be read into it: three neighbouring semitones
 # are hardly ever a chord, a row of seconds can be one (common practice, no source).
 _CLUSTER_OF_SEMITONES, _CLUSTER_OF_SECONDS = 1.0, 1.7
@@ -100,12 +102,23 @@ def _weigh(candidate: Candidate, sounding: Sounding, key: Key | None) -> Naming:
     """Return a candidate as a reading, with what its spelling and its key cost it."""
     chord, cost = candidate.chord, candidate.cost
     if sounding.spelled:
-        others = len(set(sounding.names) - set(chord.members))
-        cost += _OTHER_SPELLING * min(others, _MOST_SPELLINGS)
+        cost += _OTHER_SPELLING * min(_spelled_otherwise(chord, sounding), _MOST_SPELLINGS)
     if key is not None:
         cost += 0.0 if is_diatonic(chord, key) else _OUTSIDE_KEY
         cost += _ON_TONIC if chord.root == key.tonic else 0.0
     return Naming(chord, 0, cost, candidate.reason, candidate.without)
+
+
+def _spelled_otherwise(chord: Chord, sounding: Sounding) -> int:
+    """Return how many of the names that sound are no members of the chord.
+
+    The chord counts in whichever enharmonic name of it fits best, D♭ or C♯: which of them is
+    printed hangs on the signs it would need, and must not rank it higher in one key than another.
+    """
+    heard = {name.fifths for name in sounding.names}
+    members = {name.fifths for name in chord.members}
+    respelled = ({fifth + _ENHARMONIC * n for fifth in members} for n in _RESPELLINGS)
+    return min(len(heard - fifths) for fifths in respelled)
 
 
 def _no_chords(sounding: Sounding, has_chords: bool) -> Iterator[Naming]:

@@ -24,7 +24,8 @@ _MINOR_THIRD, _ELEVENTH, _THIRTEENTH = ChordDegree(3, -1), ChordDegree(11), Chor
 # course, those they know and those that are rare; all other colours are strange to it. Over
 # dominants every altered ninth, eleventh and thirteenth is usual; an 11 over a major third is
 # avoided, and so is a ♭9 or ♭13 over minor chords (the avoid notes of jazz teaching: Nettles and
-# Graf, The Chord Scale Theory and Jazz Harmony, 1997, from memory). Without a fifth, perfect or
+# Graf, The Chord Scale Theory and Jazz Harmony, 1997, from memory). ♭9 and ♭13 over a suspended
+# seventh are those of the phrygian scale. Without a fifth, perfect or
 # altered, a core counts as if it had the fifth.
 _CORES = (
     ("R 3 5", 0.0, "", "9 11", "♯11"),
@@ -48,12 +49,12 @@ _CORES = (
     ("R ♭3 5 ♭7", 0.2, "9 11", "13", "♭9"),
     ("R ♭3 ♭5 ♭7", 0.3, "9 11", "", ""),
     ("R ♭3 ♯5 ♭7", 1.6, "", "9 11", ""),
-    ("R 3 5 7", 0.2, "9 ♯11 13", "♯9", "11"),
+    ("R 3 5 7", 0.2, "9 ♯11", "13 ♯9", "11"),
     ("R 3 ♭5 7", 0.7, "9", "13", ""),
     ("R 3 ♯5 7", 0.6, "9", "♯11", "13"),
     ("R ♭3 5 7", 0.4, "9", "11 13", ""),
     ("R ♭3 ♭5 7", 1.0, "", "", "9"),
-    ("R 4 5 ♭7", 0.4, "9 13", "♭9", "♭13"),
+    ("R 4 5 ♭7", 0.4, "9 13", "♭9 ♭13", ""),
     ("R 2 5 ♭7", 1.1, "", "13", ""),
     ("R 5 ♭7", 1.0, "", "", "♭9"),
     ("R 4 5 7", 1.2, "", "9 13", ""),

@@ -18,8 +18,9 @@ _SIXTH = re.compile(r"6(?!/)")
 
 def seventh_in_bass(chord: Chord) -> Chord:
     """Return a major or minor triad over its own minor seventh as the seventh chord it makes."""
-    seventh = Interval.between_names(chord.root, chord.bass)
-    if chord.quality not in ("", "m") or seventh != _MINOR_SEVENTH:
+    if chord.bass == chord.root or chord.quality not in ("", "m"):
+        return chord
+    if Interval.between_names(chord.root, chord.bass) != _MINOR_SEVENTH:
         return chord
     members, degrees = (*chord.members, chord.bass), (*chord.degrees, "♭7")
     return replace(chord, quality=f"{chord.quality}7", members=members, degrees=degrees)

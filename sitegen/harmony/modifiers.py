@@ -17,7 +17,7 @@ OMITTED = frozenset({3, 5, 7, 9, 11, 13})
 
 # Leaving out a third or fifth that is not there is said for clearness: sus2(no3), 5(no3).
 _OMITTED_ANYWAY = frozenset({3, 5})
-_SEVENTH = 7
+_THIRD, _SEVENTH, _NINTH = 3, 7, 9
 _OCTAVES = {2: 9, 4: 11}
 
 
@@ -47,7 +47,9 @@ def build_degrees(
 ) -> frozenset[ChordDegree]:
     """Return the degrees of a quality after all its modifiers, in whatever order they come.
 
-    Raises UnfitModifierError for a second seventh and for the omission of what is not there.
+    A major seventh takes the place of the minor one that a 9, 11 or 13 implies: m9(maj7). Raises
+    UnfitModifierError for another second seventh, for a second third, and for the omission of
+    what is not there.
     """
     order = ("raise", "suspend", "alter", "add", "omit")
     degrees = base
@@ -57,14 +59,18 @@ def build_degrees(
 
 
 def _raise(degrees: frozenset[ChordDegree], modifier: Modifier) -> frozenset[ChordDegree]:
-    if modifier.degree.number == _SEVENTH and _SEVENTH in {d.number for d in degrees}:
+    if modifier.degree.number != _SEVENTH:
+        return _joined(degrees, modifier.degree)
+    if modifier.degree.alteration == 0 and ChordDegree(_NINTH) in degrees:
+        degrees -= {ChordDegree(_SEVENTH, -1)}
+    if _SEVENTH in {d.number for d in degrees}:
         raise UnfitModifierError(modifier, "the chord has a seventh already")
     return _joined(degrees, modifier.degree)
 
 
 def _suspend(degrees: frozenset[ChordDegree], modifier: Modifier) -> frozenset[ChordDegree]:
     octave = ChordDegree(_OCTAVES.get(modifier.degree.number, 0), modifier.degree.alteration)
-    kept = frozenset(d for d in degrees if d.number != 3 and d != octave)  # noqa: PLR2004
+    kept = frozenset(d for d in degrees if d.number != _THIRD and d != octave)
     return _joined(kept, modifier.degree)
 
 
@@ -76,6 +82,8 @@ def _alter(degrees: frozenset[ChordDegree], modifier: Modifier) -> frozenset[Cho
 
 
 def _add(degrees: frozenset[ChordDegree], modifier: Modifier) -> frozenset[ChordDegree]:
+    if modifier.degree.number == _THIRD and _THIRD in {d.number for d in degrees}:
+        raise UnfitModifierError(modifier, "the chord has a third already")
     return _joined(degrees, modifier.degree)
 
 

@@ -12,6 +12,7 @@ and mingus 0.6.1 agree (tests/reference/chord_classes.json). Where they split, w
   C7sus4. `sus9` is a sus2 with its second an octave up, R 5 9; where a seventh is meant it is
   written 9sus4. `sus7` and `sus13` are 7sus4 and 13sus4.
 - `2` adds a second to the triad, `4` is sus4 (songbook practice, no source).
+- `°` and `o` are the triad. Where writers differ about a symbol, `two_ways` says so.
 - `dim9` is dim7 with a 9th a whole step over the octave; ø9 has the plain 9th likewise.
 """
 
@@ -38,11 +39,11 @@ def _quality(name: str, degrees: str, spellings: str = "", *, named: bool = True
     return Quality(name, read_degrees(degrees), tuple(spellings.split()), named)
 
 
-_MAJ = "maj Maj MAJ M ma Ma Δ ^ j major Major"
-_MIN = "m min Min MIN mi Mi - minor Minor"
-_DIM = "dim Dim ° o"
-_AUG = "aug Aug + +5"
-_HALF = "ø hdim halfdim half-dim"
+_MAJ = "maj Maj MAJ M ma Ma MA Δ ^ j major Major"
+_MIN = "m min Min MIN mi Mi MI - minor Minor"
+_DIM = "dim Dim DIM ° o diminished"
+_AUG = "aug Aug AUG + +5 augmented"
+_HALF = "ø hdim halfdim half-dim halfdiminished half-diminished"
 
 
 def _with(stems: str, ending: str) -> str:
@@ -54,21 +55,23 @@ def _across(stems: str, sevenths: str, ending: str) -> str:
 
 
 QUALITIES: tuple[Quality, ...] = (
-    _quality("", "R 3 5", "maj Maj MAJ M ma Ma major Major"),
+    _quality("", "R 3 5", "maj Maj MAJ M ma Ma MA major Major"),
     _quality("m", "R ♭3 5", _MIN),
     _quality("5", "R 5", "5"),
     _quality("dim", "R ♭3 ♭5", _DIM),
     _quality("+", "R 3 ♯5", _AUG),
-    _quality("add2", "R 2 3 5", "2", named=False),
+    _quality("add2", "R 2 3 5", "2 maj2", named=False),
     _quality("madd2", "R 2 ♭3 5", _with(_MIN, "2"), named=False),
     _quality("sus2", "R 2 5"),
     _quality("sus4", "R 4 5", "4"),
     _quality("sus9", "R 5 9", "sus9"),
     _quality("6", "R 3 5 6", "6 " + _with("maj Maj M ma", "6")),
     _quality("m6", "R ♭3 5 6", _with(_MIN, "6")),
-    _quality("6/9", "R 3 5 6 9", "6/9 69 " + _with("maj Maj M ma", "6/9") + " maj69 M69"),
-    _quality("m6/9", "R ♭3 5 6 9", _with(_MIN, "6/9") + " " + _with(_MIN, "69")),
-    _quality("7", "R 3 5 ♭7", "7 dom7"),
+    _quality(
+        "6/9", "R 3 5 6 9", "6/9 69 " + _with("maj Maj M ma", "6/9") + " maj69 M69 add69 add6/9"
+    ),
+    _quality("m6/9", "R ♭3 5 6 9", _across(_MIN, "6/9 69 add69", "")),
+    _quality("7", "R 3 5 ♭7", "7 dom7 dominant7"),
     _quality("maj7", "R 3 5 7", _with(_MAJ, "7") + " Δ ^ j 7M 7maj"),
     _quality("m7", "R ♭3 5 ♭7", _with(_MIN, "7")),
     _quality("mmaj7", "R ♭3 5 7", _across(_MIN, _MAJ, "7") + " " + _with(_MIN, "Δ")),
@@ -93,10 +96,10 @@ QUALITIES: tuple[Quality, ...] = (
     _quality("maj13", "R 3 5 7 9 13", _with(_MAJ, "13")),
     _quality("m13", "R ♭3 5 ♭7 9 11 13", _with(_MIN, "13")),
     _quality("mmaj13", "R ♭3 5 7 9 11 13", _across(_MIN, _MAJ, "13")),
-    _quality("7sus4", "R 4 5 ♭7", "sus7"),
+    _quality("7sus4", "R 4 5 ♭7", "sus7 sus47"),
     _quality("9sus4", "R 4 5 ♭7 9"),
     _quality("13sus4", "R 4 5 ♭7 9 13", "sus13"),
-    _quality("alt", "R 3 ♭5 ♯5 ♭7 ♭9 ♯9", "alt 7alt alt7 7(alt)"),
+    _quality("alt", "R 3 ♭5 ♯5 ♭7 ♭9 ♯9", "alt 7alt alt7 7(alt) ALT 7ALT altered"),
 )
 """All qualities; the first spelling rules of the module docstring apply."""
 

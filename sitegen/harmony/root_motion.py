@@ -1,8 +1,11 @@
 """How the root of one chord moves to that of the next, in words."""
 
+from functools import lru_cache
+
 from sitegen.harmony.arguments import AnyChord, as_chord
 from sitegen.score.chord import Chord
 from sitegen.score.interval import Interval
+from sitegen.score.pitch import PitchName
 
 _TRITONE = 6
 _WORDS = {
@@ -30,12 +33,18 @@ def root_motion(before: AnyChord, after: AnyChord) -> str:
     first, second = as_chord(before), as_chord(after)
     if not isinstance(first, Chord) or not isinstance(second, Chord):
         return ""
-    semitones = (second.root.pitch_class - first.root.pitch_class) % 12
+    return name_motion(first.root, second.root)
+
+
+@lru_cache(maxsize=1024)
+def name_motion(first: PitchName, second: PitchName) -> str:
+    """Return how one name moves to another, as `root_motion` says it of two roots."""
+    semitones = (second.pitch_class - first.pitch_class) % 12
     if semitones in {0, _TRITONE}:
         return "a tritone" if semitones else ""
     if semitones < _TRITONE:
-        return f"up {_words(Interval.between_names(first.root, second.root), semitones)}"
-    return f"down {_words(Interval.between_names(second.root, first.root), 12 - semitones)}"
+        return f"up {_words(Interval.between_names(first, second), semitones)}"
+    return f"down {_words(Interval.between_names(second, first), 12 - semitones)}"
 
 
 def _words(interval: Interval, semitones: int) -> str:

@@ -13,7 +13,9 @@ from sitegen.harmony.qualities import MAJOR_TRIAD, QUALITIES, SPELLINGS, Quality
 from sitegen.harmony.signs import plain
 from sitegen.harmony.symbol_fault import ChordSymbolError
 
-_SEPARATOR = re.compile(r"[ ,/]*")
+# A point ends an abbreviation, maj. or sus., and nothing else.
+_SEPARATOR = re.compile(r"(?:[ ,;/]|(?<=[A-Za-z]{2})\.)*")
+_LOOSE = re.compile(r" |(?<=[A-Za-z]{2})\.")
 _CHUNK = re.compile(r"[^ ,/()]+|.")
 _ALTERATIONS = "b5 #5 b9 #9 9 11 #11 13 b13 b6 #4 add9 add11 add13 no3 no5 sus2 sus4".split()
 _NAMES = [quality.name.replace("♭", "b").replace("♯", "#") for quality in QUALITIES]
@@ -68,7 +70,7 @@ class _Scan:
             else:
                 break
             self.place += 1
-        return self.text[start : self.place].rstrip(" ()") != ""
+        return self.text[start : self.place].rstrip(" ().") != ""
 
     def _take(self, *, bare: bool) -> None:
         match = TOKEN.match(self.text, self.place, self.end)
@@ -110,10 +112,25 @@ def _no_alteration(word: str, start: int) -> ChordSymbolError:
 def read_suffix(written: str, start: int, end: int) -> frozenset[ChordDegree]:
     """Return the degrees that the part of a symbol from `start` to `end` stands for.
 
-    The longest quality that leaves readable modifiers wins: `omit5` is no `o`. Raises
-    ChordSymbolError with offsets into `written` at the fault of the reading that got furthest.
+    The longest quality that leaves readable modifiers wins: `omit5` is no `o`. A quality may stand
+    in brackets, C(m7). Raises ChordSymbolError with offsets into `written` at the fault of the
+    reading that got furthest.
     """
     text = plain(written)
+    try:
+        return _read(written, text, start, end)
+    except ChordSymbolError:
+        opened = _without_first_bracket(text, start, end)
+        if opened is None:
+            raise
+        try:
+            return _read(written, opened, start, end)
+        except ChordSymbolError:
+            pass
+        raise
+
+
+def _read(written: str, text: str, start: int, end: int) -> frozenset[ChordDegree]:
     while text[start:end].startswith(" "):
         start += 1
     faults = []
@@ -125,16 +142,34 @@ def read_suffix(written: str, start: int, end: int) -> frozenset[ChordDegree]:
     raise max(faults, key=lambda wrong: wrong.end)
 
 
+def _without_first_bracket(text: str, start: int, end: int) -> str | None:
+    """Return the text with blanks for the pair of brackets that the suffix opens with."""
+    suffix = text[start:end]
+    blanks = len(suffix) - len(suffix.lstrip())
+    close = suffix.find(")")
+    if suffix[blanks : blanks + 1] != "(" or close < 0:
+        return None
+    opened = f"{suffix[:blanks]} {suffix[blanks + 1 : close]} {suffix[close + 1 :]}"
+    return text[:start] + opened + text[end:]
+
+
 def _qualities(text: str, start: int, end: int) -> Iterator[tuple[Quality, int]]:
-    """Yield the qualities with which the text may open, the longest spelling first."""
-    for stop in range(min(end, start + _LONGEST), start, -1):
-        quality = SPELLINGS.get(text[start:stop])
+    """Yield the qualities with which the text may open, the longest spelling first.
+
+    Blanks and points within a spelling are passed over, and so are brackets around a seventh
+    that belongs to the word before it: maj. 7, maj(7).
+    """
+    for stop in range(min(end, start + _LONGEST + _BLANKS), start, -1):
+        if text[stop - 1] in " .":
+            continue
+        spelling = _LOOSE.sub("", text[start:stop]).replace("(7)", "7")
+        quality = SPELLINGS.get(spelling)
         if quality is not None:
             yield quality, stop
     yield MAJOR_TRIAD, start
 
 
-_LONGEST = max(map(len, SPELLINGS))
+_LONGEST, _BLANKS = max(map(len, SPELLINGS)), 3
 
 
 def _build(quality: Quality, found: list[_Found]) -> frozenset[ChordDegree]:

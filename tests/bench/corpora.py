@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import lru_cache
 from pathlib import Path
@@ -12,6 +12,8 @@ from sitegen.score.key import Key
 from sitegen.score.pitch import Pitch, PitchName
 
 _MODES = {"": "major", "maj": "major", "m": "minor", "min": "minor"}
+_FIELD = re.compile(r"^[A-Za-z]:.*$", re.MULTILINE)
+_ACCIDENTAL = re.compile(r"[_^=][A-Ga-g]")
 _KEY_FIELD = re.compile(r"^K: *([A-G])([b#]?) *([A-Za-z]*)", re.MULTILINE)
 
 
@@ -24,13 +26,16 @@ class Piece:
     """Notes in order of time, low to high where they sound together, tied notes joined.
 
     `key` is the key that the source states, if it states one major or minor key;
-    `final_bass` is the last note of the lowest part.
+    `final_bass` is the last note of the lowest part. `onsets` are those of the notes, `bar` is
+    the length of a bar; neither takes part in equality.
     """
 
     notes: tuple[tuple[Pitch, Fraction], ...]
     signatures: frozenset[int]
     key: Key | None
     final_bass: PitchName
+    onsets: tuple[Fraction, ...] = field(default=(), compare=False)
+    bar: Fraction = field(default=Fraction(4), compare=False)
 
 
 @lru_cache(maxsize=1)
@@ -62,6 +67,12 @@ def essen_sample(every: int = 26) -> tuple[Piece, ...]:
     """Return one tune of every so many of the Essen collection; its K: fields name tonics."""
     texts = _abc_texts("essenFolksong")[every - 1 :: every]
     return tuple(piece for text in texts for piece in _tunes(text))
+
+
+def tunes_with_accidentals(folder: str, every: int = 3) -> tuple[Piece, ...]:
+    """Return one of every so many tunes of a folder that have accidentals before notes."""
+    texts = [t for t in _abc_texts(folder) if _ACCIDENTAL.search(_FIELD.sub("", t))]
+    return tuple(piece for text in texts[every - 1 :: every] for piece in _tunes(text))
 
 
 def analysed_chorales() -> list[tuple[Piece, Key]]:
@@ -129,11 +140,14 @@ def _piece(score: Any, key: Key | None) -> Piece:  # noqa: ANN401 - music21 is u
         (note for line in lines for note in line), key=lambda note: (note[0], note[1].midi)
     )
     signatures = score.recurse().getElementsByClass("KeySignature")
+    meters = score.recurse().getElementsByClass("TimeSignature")
     return Piece(
         notes=tuple((pitch, length) for _, pitch, length in timed),
         signatures=frozenset(found.sharps for found in signatures) or frozenset((0,)),
         key=key,
         final_bass=max(lines[-1], key=lambda note: note[0])[1].name,
+        onsets=tuple(onset for onset, _, _ in timed),
+        bar=Fraction(meters[0].barDuration.quarterLength) if meters else Fraction(4),
     )
 
 

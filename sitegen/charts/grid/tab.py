@@ -11,6 +11,7 @@ from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.hold import Struck
 from sitegen.charts.grid.players import Fingering
 from sitegen.charts.grid.stringrows import Stopped, StringEvent, report_loose
+from sitegen.harmony import line_goals
 from sitegen.score.chart import Joining, Note
 from sitegen.score.instrument import Fretted
 from sitegen.score.pitch import Pitch
@@ -30,8 +31,8 @@ MOST_BEND = 5
 
 _SLIDES: dict[str, Literal["up", "down"]] = {"/": "up", "\\": "down"}
 
-Speller = Callable[[int, Fraction], Pitch]
-"""Gives a MIDI number at an onset its name by key and chord."""
+Speller = Callable[[int, Fraction, int | None], Pitch]
+"""Gives a MIDI number at an onset its name by key, chord and the number that the line goes to."""
 
 
 def strike(
@@ -53,6 +54,7 @@ def strike(
     following = dict(pairwise(onsets))
     on_string = {(e.note.string, e.onset): e.note for e in events if e.note is not None}
     previous = {after: onset for onset, after in following.items()}
+    goals = dict(zip(onsets, _goals([by_onset[onset] for onset in onsets], fretted), strict=True))
     struck = []
     for onset in onsets:
         here = by_onset[onset]
@@ -60,7 +62,10 @@ def strike(
         for stopped in (event.note for event in here if event.note is not None):
             after = on_string.get((stopped.string, following.get(onset, Fraction(-1))))
             before = on_string.get((stopped.string, previous.get(onset, Fraction(-1))))
-            note = _sounding(stopped, onset, fretted, spell, faults)
+            note = _stopped_note(stopped, faults)
+            if not stopped.dead:
+                number = _number(stopped, fretted)
+                note = replace(note, pitch=spell(number, onset, goals[onset]))
             if note.pitch is not None and fingered is not None:
                 note = replace(note, fingered=fingered(note.pitch))
             notes.append(_joined(note, stopped, before, after, faults))
@@ -69,30 +74,33 @@ def strike(
     return struck
 
 
-def _sounding(
-    stopped: Stopped, onset: Fraction, fretted: Fretted, spell: Speller, faults: Faults
-) -> Note:
-    note = Note(
+def _goals(moments: Sequence[Sequence[StringEvent]], fretted: Fretted) -> list[int | None]:
+    """Return where the line goes from each moment, dead notes apart."""
+    notes = [[event.note for event in events if event.note is not None] for events in moments]
+    return line_goals([[_number(n, fretted) for n in here if not n.dead] for here in notes])
+
+
+def _number(stopped: Stopped, fretted: Fretted) -> int:
+    """Return the MIDI number that sounds; a harmonic at no node sounds as if stopped."""
+    nodes = _NODES if stopped.harmonic else {}
+    return fretted.sounding(stopped.string, nodes.get(stopped.fret, stopped.fret))
+
+
+def _stopped_note(stopped: Stopped, faults: Faults) -> Note:
+    """Return the note without its pitch."""
+    if stopped.harmonic and not stopped.dead and stopped.fret not in _NODES:
+        frets = ", ".join(str(fret) for fret in sorted(_NODES))
+        hint = f"the nodes lie at {frets}"
+        faults.add("tab-harmonic", stopped.span, f"no harmonic at fret {stopped.fret}", hint=hint)
+    return Note(
         stopped.span,
         string=stopped.string,
-        fret=stopped.fret,
+        fret=None if stopped.dead else stopped.fret,
         dead=stopped.dead,
         ghost=stopped.ghost,
         harmonic=stopped.harmonic,
         vibrato=any(sign.text == "~" for sign in stopped.after),
     )
-    if stopped.dead:
-        return replace(note, fret=None)
-    above = stopped.fret
-    if stopped.harmonic:
-        if stopped.fret not in _NODES:
-            frets = ", ".join(str(fret) for fret in sorted(_NODES))
-            hint = f"the nodes lie at {frets}"
-            faults.add(
-                "tab-harmonic", stopped.span, f"no harmonic at fret {stopped.fret}", hint=hint
-            )
-        above = _NODES.get(stopped.fret, stopped.fret)
-    return replace(note, pitch=spell(fretted.sounding(stopped.string, above), onset))
 
 
 def _joined(

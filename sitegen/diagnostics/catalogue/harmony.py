@@ -50,4 +50,11 @@ HARMONY_CODES: tuple[Code, ...] = (
         _changes("Bbb5"),
         _changes("Bb(b5)"),
     ),
+    Code(
+        "chord-read-as",
+        "note",
+        "A chord symbol is read in the usual way, though some writers mean another chord by it.",
+        _changes("C2"),
+        _changes("Cadd2"),
+    ),
 )

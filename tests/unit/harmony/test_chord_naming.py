@@ -16,7 +16,8 @@ EVERYDAY = " m 5 7 m7 maj7 sus2 sus4 7sus4 6 m6 dim dim7 m7b5 + add9 madd9 9 m9 
 # What jazz handbooks list on top of them (from memory).
 HANDBOOK = (
     "7b9 7#9 7b5 7#5 7#11 7b9#9 7b9#11 7#5#9 7b9b13 13 13b9 13#11 9#11 11 maj13 maj9#11 maj7#5 "
-    "maj7b5 mmaj9 m11 m13 m7add13 m9b5 m11b5 m6/9 9sus4 13sus4 7sus4b9 add11 madd11 6/9#11"
+    "maj7b5 mmaj9 m11 m13 m7add13 m9b5 m11b5 m6/9 9sus4 13sus4 7sus4b9 7sus4b9b13 add11 madd11 "
+    "6/9#11"
 ).split()
 NAMES = st.builds(PitchName, st.sampled_from("ABCDEFG"), st.integers(-1, 1))
 
@@ -71,6 +72,7 @@ def test_rich_and_altered_chords_are_named_in_root_position(quality: str) -> Non
         # Left-out fifths, and doublings.
         ("C3 E3 Bb3", "C7no5"),
         ("C3 E3 Bb3 Db4", "C7♭9no5"),
+        ("C3 Bb3 D4 E4 A4", "C13no5"),
         ("E2 B2 E3 G#3 B3 E4", "E"),
         ("Eb2 Bb2 Eb3", "E♭5"),
         # The order of typing does not matter where octaves are known.
@@ -179,6 +181,19 @@ def test_numbers_without_a_key_have_the_root_that_players_write() -> None:
 )
 def test_the_key_breaks_ties(numbers: list[int], key: str | None, symbol: str) -> None:
     assert str(name_chord(numbers, key)[0].chord) == symbol
+
+
+def test_an_odd_spelling_ranks_alike_in_every_key() -> None:
+    # A♯11 and B♭11 over D sound and rank alike, whichever root a player would write.
+    odd, plain = (
+        name_chord([chord.bass, *chord.members])[0].chord
+        for chord in map(read_chord, ("A#11/D", "A11/Db"))
+        if isinstance(chord, Chord)
+    )
+
+    assert isinstance(odd, Chord)
+    assert isinstance(plain, Chord)
+    assert odd.quality == plain.quality
 
 
 def test_the_melody_is_counted_in_or_left_out() -> None:
