@@ -1,13 +1,14 @@
 """One write-up or page studied: its charts read, named and analysed, its references resolved."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from sitegen.article import Article, load_source, read_article, read_page
 from sitegen.charts.defaults import SongDefaults
 from sitegen.diagnostics import Diagnostic, ordered
 from sitegen.kinds.kind import Analysis, ChartKind, Surroundings
+from sitegen.kinds.studied import compare_analyses
 from sitegen.site.attachments import find_images
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.citations import Citable, Citation, resolve_citation, unknown_chart
@@ -91,7 +92,7 @@ class _Desk:
         self.faults = faults
 
     def study(self) -> Study:
-        charts = self._analyse(self._read_charts())
+        charts = self._compare(self._analyse(self._read_charts()))
         citations = self._resolve(charts)
         images, faults = find_images(self.file, self.article.source, self.article.images)
         anchors = [chart.named.anchor for chart in charts]
@@ -145,6 +146,20 @@ class _Desk:
         if analysis is not None:
             self.faults += analysis.diagnostics
         return StudiedChart(named, surroundings, analysis)
+
+    def _compare(self, charts: tuple[StudiedChart, ...]) -> tuple[StudiedChart, ...]:
+        """Return the charts with what is found by holding one against the other."""
+        analyses = {chart.named.id: chart.analysis for chart in charts if chart.analysis}
+        names = {chart.named.id: chart.named.name for chart in charts}
+        doing = "comparing the charts"
+        found = attempt(self.bugs, doing, compare_analyses, analyses, names) or analyses
+        # Where two charts were given one id, only the one that keeps it was compared.
+        return tuple(
+            replace(chart, analysis=found[chart.named.id])
+            if chart.analysis is not None and chart.analysis is analyses[chart.named.id]
+            else chart
+            for chart in charts
+        )
 
     @property
     def _lost(self) -> bool:
