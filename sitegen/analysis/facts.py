@@ -1,18 +1,15 @@
 """The figures that prose can cite, each with where in the chart it is seen.
 
 Paths: `bars`, `meter`, `key`, `tempo`, `length`, `chords`, `numerals`, and for each part, by
-its name with hyphens, `<part>.notes`, `<part>.lowest`, `<part>.highest`, `<part>.range`,
-`<part>.chord-tone-share`, `<part>.tension-share`, `<part>.non-chord-tone-share`.
+its name with hyphens, `<part>.notes`, `<part>.lowest`, `<part>.highest`, `<part>.range`.
 """
 
 from collections.abc import Callable, Sequence
-from fractions import Fraction
 
 from sitegen.analysis.reading import ChartReading, ChordReading, Fact, NoteReading, Place
 from sitegen.score.chart import Chart, Part
 from sitegen.score.chord import Chord
 from sitegen.score.interval import Interval
-from sitegen.score.role import Role
 
 _SECONDS = 60
 _NUMBERS = ("unison", "second", "third", "fourth", "fifth", "sixth", "seventh", "octave")
@@ -68,9 +65,6 @@ def _part_facts(part: Part, notes: Sequence[NoteReading]) -> list[Fact]:
     pitched = [reading for reading in notes if reading.note.pitch is not None]
     if pitched:
         facts += _range_facts(prefix, pitched)
-    judged = [reading for reading in pitched if reading.role is not None]
-    if judged:
-        facts += [_share(prefix, role, judged) for role in Role]
     return facts
 
 
@@ -87,16 +81,6 @@ def _range_facts(prefix: str, notes: Sequence[NoteReading]) -> list[Fact]:
 
 def _extreme(notes: Sequence[NoteReading], choose: Callable[..., NoteReading]) -> NoteReading:
     return choose(notes, key=lambda reading: reading.note.midi or 0)
-
-
-def _share(prefix: str, role: Role, notes: Sequence[NoteReading]) -> Fact:
-    """Return the share of notes with a role, by count; `value` is exact, the text in percent."""
-    with_role = [reading for reading in notes if reading.role is role]
-    share = Fraction(len(with_role), len(notes))
-    path = f"{prefix}.{role.value.replace(' ', '-')}-share"
-    return Fact(
-        path, share, f"{round(share * 100)} %", "of its notes", tuple(map(_place, with_role))
-    )
 
 
 def _place(reading: NoteReading) -> Place:

@@ -1,5 +1,6 @@
 """The rooms import one way, and a command imports no more than it needs."""
 
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -43,19 +44,8 @@ def test_an_import_against_the_order_is_caught(tmp_path: Path) -> None:
     (package / "__init__.py").touch()
     (package / "score" / "__init__.py").write_text("import sitegen.site\n", encoding="utf-8")
     settings = (CHECKOUT / "pyproject.toml").read_text(encoding="utf-8")
-    for room in (
-        "cli",
-        "pages",
-        "kinds",
-        "figures",
-        "engraving",
-        "analysis",
-        "harmony",
-        "diagnostics",
-        "source",
-        "article | sitegen.charts",
-    ):
-        settings = settings.replace(f'    "sitegen.{room}",\n', "")
+    others = r' {4}"sitegen\.(?!score"|site")[^"]+",\n'
+    settings = re.sub(others, "", settings)
     (tmp_path / "pyproject.toml").write_text(settings, encoding="utf-8")
 
     done = lint_imports(tmp_path)
