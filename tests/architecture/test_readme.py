@@ -6,15 +6,20 @@ from pathlib import Path
 
 import click
 import pytest
+from hypothesis import given, settings
+from unit.analysis.lines_over_chords import any_chart
 
+from sitegen.analysis.study import study_chart
 from sitegen.charts.defaults import SongDefaults
 from sitegen.charts.grid.attached import SIGNS
 from sitegen.charts.grid.block import HEAD_NAMES
 from sitegen.charts.grid.groups import PART_ROWS, SYSTEM_ROWS
 from sitegen.cli import sitegen
 from sitegen.kinds import KINDS
+from sitegen.score.chart import Chart
 from sitegen.score.drums import KIT
-from sitegen.source import Passage
+from sitegen.site.explanation import explain_article
+from sitegen.source import Passage, Source
 
 CHECKOUT = Path(__file__).parents[2]
 README = (CHECKOUT / "README.md").read_text(encoding="utf-8")
@@ -103,3 +108,37 @@ def test_files_that_it_links_to_exist() -> None:
 
     assert links != []
     assert [link for link in links if not (CHECKOUT / link).exists()] == []
+
+
+CITED = README[README.index("## What prose can cite") :].split("\n## ")[0]
+SUFFIXES = set(re.findall(r"`(-[a-z-]+)`", CITED))
+
+
+def documented_paths() -> re.Pattern[str]:
+    """Return what matches the paths of facts that README.md lists."""
+    cells = [line.split(" | ")[0] for line in CITED.splitlines() if line.startswith("| `")]
+    paths = {path for cell in cells for path in re.findall(r"`([^`]+)`", cell)}
+    escaped = (re.sub(r"<[^>]+>", r"[\\w-]+", re.escape(path)) for path in sorted(paths))
+    return re.compile(f"({'|'.join(escaped)})({'|'.join(sorted(SUFFIXES))})?")
+
+
+@pytest.mark.parametrize("article", sorted((CHECKOUT / "content").glob("breakdowns/*/article.md")))
+def test_every_fact_of_the_demo_stands_in_the_guide(article: Path) -> None:
+    charts = explain_article(article, KINDS).charts
+    found = {fact.path for chart in charts if chart.analysis for fact in chart.analysis.facts}
+
+    assert found
+    assert {path for path in found if not documented_paths().fullmatch(path)} == set()
+
+
+@settings(max_examples=30)
+@given(any_chart())
+def test_every_fact_of_any_chart_stands_in_the_guide(chart: Chart) -> None:
+    found = {fact.path for fact in study_chart(chart, Source("chart", "")).facts}
+
+    assert {path for path in found if not documented_paths().fullmatch(path)} == set()
+
+
+def test_a_fact_that_the_guide_does_not_list_would_be_seen() -> None:
+    assert not documented_paths().fullmatch("voice.charm")
+    assert documented_paths().fullmatch("lead-guitar.chord-tone-share-by-duration")
