@@ -1,12 +1,14 @@
 """The front matter of a write-up as values: what the page says of the song and of itself."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
 
 from sitegen.score.key import Key
 from sitegen.score.meter import Meter
 from sitegen.score.tempo import Tempo
+from sitegen.source import Span
 
 Status = Literal["draft", "published"]
 
@@ -37,16 +39,20 @@ class Song:
 
 @dataclass(frozen=True)
 class Video:
-    """The moving picture of a breakdown.
+    """The film or recording that a breakdown speaks of.
 
-    `page` is the address where it is watched, `embed` the one that a frame shows, `file` a
-    file beside the write-up or an address; each "" where there is none. `length` in seconds.
+    `page` is the address where it is watched or heard. `embed` is what a frame shows: an address
+    with the place `{seconds}`, or a name for the site's own pattern. `file` is a file beside the
+    write-up or an address; each is "" where there is none. `length` is in seconds, `holder` says
+    whose recording it is. `places` are the spans of the values, by field, for later faults.
     """
 
     page: str = ""
     embed: str = ""
     file: str = ""
     length: int | None = None
+    holder: str = ""
+    places: Mapping[str, Span] = field(default_factory=dict, compare=False, repr=False)
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from difflib import get_close_matches
 
 from markdown_it.rules_inline import StateInline
 
-from sitegen.article.roles import EXAMPLES, NAMES, RoleText, read_role
+from sitegen.article.roles import EXAMPLES, NAMES, RoleText, note_two_readings, read_role
 from sitegen.article.tracker import Tracker, tracker_of
 from sitegen.diagnostics import Diagnostic, fault
 
@@ -38,12 +38,15 @@ def _take(state: StateInline, match: re.Match[str], *, silent: bool) -> bool:
         if not silent:
             tracker.report(*_plain_brace_faults(tracker, match))
         return False
-    found = read_role(_role_text(tracker, match))
+    role = _role_text(tracker, match)
+    found = read_role(role)
     if isinstance(found, Diagnostic):
         if not silent:
             tracker.report(found)
         return False
     if not silent:
+        note = note_two_readings(role)
+        tracker.report(*([note] if note else []))
         token = state.push("role", "", 0)
         token.content = match[0]
         token.meta = {"use": found}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from sitegen.article.reading import RoleUse
 from sitegen.diagnostics import Diagnostic, fault
-from sitegen.harmony import ChordSymbolError, read_chord
+from sitegen.harmony import ChordSymbolError, find_two_readings, read_chord
 from sitegen.score.clock import read_clock
 from sitegen.score.pitch import Pitch, PitchName, signs
 from sitegen.source import Source, Span
@@ -73,6 +73,15 @@ def _read_chord(role: RoleText) -> RoleUse | Diagnostic:
         span = role.spans(wrong.start, max(wrong.end, wrong.start + 1))
         return fault(wrong.code, role.source, span, wrong.message, hint=wrong.hint)
     return RoleUse(role.name, role.argument, role.span, role.argument_span, chord)
+
+
+def note_two_readings(role: RoleText) -> Diagnostic | None:
+    """Return the note on a chord symbol by which others mean another chord; None for all else."""
+    two = find_two_readings(role.argument) if role.name == "chord" else None
+    if two is None:
+        return None
+    message, hint = two.say(role.argument)
+    return fault("chord-read-as", role.source, role.argument_span, message, hint=hint)
 
 
 def _read_note(text: str) -> Pitch | PitchName:

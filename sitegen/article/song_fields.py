@@ -1,5 +1,6 @@
 """The `song` and `video` fields of the front matter."""
 
+from sitegen.article.embeds import read_embed
 from sitegen.article.front import Song, Video
 from sitegen.article.front_fields import Fields
 from sitegen.article.front_values import (
@@ -38,12 +39,19 @@ def read_song(fields: Fields) -> Song:
 
 
 def read_video(fields: Fields) -> Video:
-    """Return the video."""
+    """Return the video; one that is shown on the page should say whose it is."""
     video = Video(
         page=fields.take("page", read_web_address, ""),
-        embed=fields.take("embed", read_web_address, ""),
+        embed=fields.take("embed", read_embed, ""),
         file=fields.take("file", read_file_or_address, ""),
         length=fields.take("length", read_length, None),
+        holder=fields.text("holder"),
+        places={name: fields.span_of(name) for name in ("embed", "file") if fields.has(name)},
     )
+    if (video.embed or video.file) and not video.holder:
+        shown = "file" if video.file else "embed"
+        message = "the page plays a recording, and nothing says whose it is"
+        fields.report(fields.span_of(shown), message, code="front-holder",
+                      hint="write holder: and who owns the recording")  # fmt: skip
     fields.finish()
     return video

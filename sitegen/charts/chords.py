@@ -23,7 +23,6 @@ def _note_two_readings(text: str, span: Span, faults: Faults) -> None:
     two = find_two_readings(text)
     if two is None:
         return
-    message = f'"{text}" is read as "{two.ours}", and others mean "{two.theirs}" by it'
+    message, hint = two.say(text)
     if all(found.message != message for found in faults.found):
-        hint = f'write "{two.ours}" or "{two.theirs}"'
         faults.add("chord-read-as", span, message, hint=hint)

@@ -46,6 +46,11 @@ class TwoReadings:
     ours: str
     theirs: str
 
+    def say(self, written: str) -> tuple[str, str]:
+        """Return a message about the symbol as it is written, and what would be plain."""
+        message = f'"{written}" is read as "{self.ours}", and others mean "{self.theirs}" by it'
+        return message, f'write "{self.ours}" or "{self.theirs}"'
+
 
 def find_two_readings(text: str) -> TwoReadings | None:
     """Return the two readings of a chord symbol that writers use in two ways; None for others.

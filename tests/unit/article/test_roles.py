@@ -221,3 +221,11 @@ def test_each_fault_is_told_once_where_the_text_is_tried_twice() -> None:
 )
 def test_a_role_can_be_read_without_its_page(text: str, read_as: str) -> None:
     assert role_text(only_role(text)) == read_as
+
+
+def test_a_symbol_that_others_read_another_way_is_noted_at_its_letters() -> None:
+    article, (note,) = read("A {chord C2} here.\n")
+
+    assert [use.name for use in article.roles] == ["chord"]
+    assert (note.code, note.severity) == ("chord-read-as", "note")
+    assert (note.span.line, note.span.column, note.span.end_column) == (4, 10, 12)
