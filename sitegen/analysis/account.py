@@ -18,9 +18,9 @@ from sitegen.analysis.spoken import (
     spoken_tempo,
     spoken_text,
 )
+from sitegen.analysis.wording import number_word
 from sitegen.score.chart import Bar, Chart, Part
 
-_NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
 _MOST_CHORDS = 4
 _MOST_METERS = 3
 # A shorter sentence is sooner heard than looked up.
@@ -31,7 +31,7 @@ def summary(reading: ChartReading) -> str:
     """Return one sentence: "Two bars of 4/4 in E flat minor at 96: voice, over G suspended 2."."""
     chart = reading.chart
     count = chart.bar_count
-    number = _NUMBERS[count].capitalize() if count < len(_NUMBERS) else str(count)
+    number = number_word(count).capitalize()
     meters = list(dict.fromkeys(str(bar.meter) for bar in chart.bars))
     parts = [f"{number} {'bar' if count == 1 else 'bars'} of {_joined(meters[:_MOST_METERS])}"]
     if chart.has_pickup:

@@ -7,11 +7,10 @@ from sitegen.analysis.form import FormReading, SectionReading, bpm_text, seconds
 from sitegen.analysis.form_clock import ROUNDING
 from sitegen.analysis.letters import PRIME, stem
 from sitegen.analysis.reading import Fact, Place
+from sitegen.analysis.wording import number_word, percent
 from sitegen.score.clock import clock_text
 from sitegen.score.form import bars_number, bars_text
 from sitegen.score.tempo import Tempo
-
-_NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
 
 
 def form_facts(reading: FormReading) -> tuple[Fact, ...]:
@@ -86,7 +85,7 @@ def form_sentences(reading: FormReading) -> tuple[str, ...]:
 def form_summary(reading: FormReading) -> str:
     """Return one sentence on the whole: "Six sections, 84 bars, 3:30: A B A B C B."."""
     count = len(reading.sections)
-    sections = f"{_number(count).capitalize()} {'section' if count == 1 else 'sections'}"
+    sections = f"{number_word(count).capitalize()} {'section' if count == 1 else 'sections'}"
     length = f", {time_text(reading.seconds)}" if reading.seconds is not None else ""
     return f"{sections}, {bars_text(reading.form.bars)}{length}: {reading.letters}."
 
@@ -173,15 +172,6 @@ def _plain(number: Fraction) -> int | Fraction:
     return int(number) if number.denominator == 1 else number
 
 
-def _number(count: int) -> str:
-    return _NUMBERS[count] if count < len(_NUMBERS) else str(count)
-
-
 def time_text(seconds: Fraction) -> str:
     """Return a time in the recording to the nearest second: "2:04"."""
     return clock_text(floor(seconds + Fraction(1, 2)))
-
-
-def percent(share: Fraction) -> str:
-    """Return a share of the whole in whole per cent: "24 %"."""
-    return f"{floor(100 * share + Fraction(1, 2))} %"

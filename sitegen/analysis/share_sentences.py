@@ -6,8 +6,8 @@ Told of a melodic line only: of a bass, or of stacked chords, most of it is true
 from collections import Counter
 from collections.abc import Sequence
 
-from sitegen.analysis.part_words import capitalised
 from sitegen.analysis.standing import LONG, OFF, STRONG, WEAK, Standing
+from sitegen.analysis.wording import capitalised
 from sitegen.score.role import Role
 
 _FEWEST, _FEWEST_LONG, _FEWEST_IN_CONTRAST = 10, 3, 6

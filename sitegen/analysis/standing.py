@@ -8,8 +8,8 @@ from statistics import median_high
 from typing import NamedTuple
 
 from sitegen.analysis.chord_grid import ChordGrid
-from sitegen.analysis.part_words import the_part
 from sitegen.analysis.reading import ChartReading, NoteReading
+from sitegen.analysis.wording import the_part
 from sitegen.harmony import role
 from sitegen.score.chart import Part
 from sitegen.score.chord import Chord, NoChord

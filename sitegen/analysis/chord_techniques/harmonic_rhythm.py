@@ -14,7 +14,8 @@ from fractions import Fraction
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.roots.chord_line import TICKS, HeldChord, ticks
-from sitegen.analysis.roots.wording import count_fact, number_word, places_of
+from sitegen.analysis.roots.wording import count_fact, places_of
+from sitegen.analysis.wording import number_word
 from sitegen.score.chart import Chart
 
 _EIGHTH = TICKS // 2

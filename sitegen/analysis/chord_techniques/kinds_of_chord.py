@@ -11,7 +11,8 @@ from fractions import Fraction
 
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.roots.chord_line import HeldChord
-from sitegen.analysis.roots.wording import count_fact, number_word, percent_text, places_of
+from sitegen.analysis.roots.wording import count_fact, places_of
+from sitegen.analysis.wording import number_word, percent
 from sitegen.harmony.figures import seventh_in_bass
 from sitegen.score.chord import Chord
 
@@ -51,7 +52,7 @@ def _share(path: str, found: Sequence[HeldChord], changes: Sequence[HeldChord]) 
     sentence = ""
     if share == 1 and len({str(held.chord) for held in found}) >= _FEWEST_TOLD:
         sentence = _WHOLE.get(path, "").format(count=number_word(len(_different(found))))
-    return Fact(path, share, percent_text(share), "of the chords", places_of(found), sentence)
+    return Fact(path, share, percent(share), "of the chords", places_of(found), sentence)
 
 
 def _different(found: Sequence[HeldChord]) -> set[str]:

@@ -3,8 +3,8 @@
 from collections.abc import Callable, Sequence
 
 from sitegen.analysis.embellishments.embellishment import Embellishment
-from sitegen.analysis.part_words import capitalised, the_part
 from sitegen.analysis.places import bars_said, listed
+from sitegen.analysis.wording import capitalised, the_part
 from sitegen.score.chart import Chart, Part, beat_text
 from sitegen.score.chord import Chord
 from sitegen.score.interval import Interval

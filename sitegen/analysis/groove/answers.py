@@ -9,9 +9,9 @@ from itertools import groupby
 
 from sitegen.analysis.groove.grid import to_ticks
 from sitegen.analysis.groove.line import Line
-from sitegen.analysis.part_words import capitalised
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import capitalised
 
 _FEWEST_TURNS = 2
 _FEWEST_ONSETS = 2

@@ -5,9 +5,10 @@ from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.analysis.groove.kit import TOMS, Groove, Hit, KitBar, drum_name
-from sitegen.analysis.groove.wording import percent, said_counts
+from sitegen.analysis.groove.wording import said_counts
 from sitegen.analysis.places import bars_said, listed
 from sitegen.analysis.reading import Fact, Place
+from sitegen.analysis.wording import percent
 from sitegen.score.drums import KIT
 
 _MOST_SAID = 4

@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from sitegen.analysis.groove.kit import CRASHES, KitBar, drum_name
 from sitegen.analysis.groove.line import Offsets
 from sitegen.analysis.groove.wording import said_counts, said_value
-from sitegen.analysis.part_words import capitalised
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import capitalised
 from sitegen.score.chart import Feel
 
 _RUNS = {

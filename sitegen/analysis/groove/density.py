@@ -5,9 +5,9 @@ from math import gcd
 
 from sitegen.analysis.groove.line import Line, Pattern
 from sitegen.analysis.groove.syncopation import find_off_beats, find_syncopations
-from sitegen.analysis.groove.wording import percent, said_counts, said_number, said_value
-from sitegen.analysis.part_words import capitalised
+from sitegen.analysis.groove.wording import said_counts, said_number, said_value
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import capitalised, percent
 from sitegen.score.chart import Chart
 
 _SECONDS = 60

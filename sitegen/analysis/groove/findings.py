@@ -74,8 +74,8 @@ from sitegen.analysis.groove.pushes import push_facts
 from sitegen.analysis.groove.swing import feel_facts, swing_facts
 from sitegen.analysis.groove.timelines import timeline_facts
 from sitegen.analysis.groove.touches import touch_facts
-from sitegen.analysis.part_words import the_part
 from sitegen.analysis.reading import ChartReading, Fact, NoteReading
+from sitegen.analysis.wording import the_part
 from sitegen.score.chart import Feel, Part
 
 # Drums whose own rhythm is told, by their word in a path.

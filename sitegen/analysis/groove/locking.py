@@ -8,10 +8,10 @@ from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.analysis.groove.line import Line
-from sitegen.analysis.groove.wording import percent, said_count
-from sitegen.analysis.part_words import capitalised
+from sitegen.analysis.groove.wording import said_count
 from sitegen.analysis.places import listed
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import capitalised, percent
 
 _FEWEST = 4
 # A bass with this many times the bass drum's hits meets them whatever they are.

@@ -12,9 +12,9 @@ from dataclasses import dataclass
 
 from sitegen.analysis.groove.grid import GridBar, to_ticks
 from sitegen.analysis.groove.line import Line
-from sitegen.analysis.part_words import capitalised
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import capitalised
 
 _TELLING = 2
 _NAMES = {2: "an eighth", 3: "a triplet eighth", 4: "a sixteenth"}

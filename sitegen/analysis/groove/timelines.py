@@ -8,8 +8,8 @@ shiko is the cinquillo at half the speed and has no name of its own here.
 from fractions import Fraction
 
 from sitegen.analysis.groove.line import Line, Offsets
-from sitegen.analysis.part_words import capitalised
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import capitalised
 
 Timeline = tuple[int, Offsets]
 Cycle = tuple[int, Offsets]

@@ -46,8 +46,3 @@ def said_value(length: int, ticks: int) -> str:
 def said_number(number: Fraction | int) -> str:
     """Return a number with at most one decimal: "5", "7.5"."""
     return f"{float(number):.1f}".removesuffix(".0")
-
-
-def percent(share: Fraction) -> str:
-    """Return a share as it is printed: "75 %"."""
-    return f"{round(share * 100)} %"

@@ -16,9 +16,8 @@ from itertools import pairwise
 
 from sitegen.analysis.melody.line import MelodicLine
 from sitegen.analysis.melody.phrases import Phrase
-from sitegen.analysis.melody.wording import number_word
-from sitegen.analysis.part_words import the_part
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import number_word, the_part
 
 _TYPES = {
     (1, -1): "convex",

@@ -16,10 +16,9 @@ from functools import lru_cache
 from sitegen.analysis.facts import interval_words
 from sitegen.analysis.melody.line import MelodicLine
 from sitegen.analysis.melody.phrases import Phrase
-from sitegen.analysis.melody.wording import percent
-from sitegen.analysis.part_words import capitalised, the_part
 from sitegen.analysis.places import bars_said, listed
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import capitalised, percent, the_part
 from sitegen.score.interval import Interval
 
 _KINDS = ("repeats", "steps", "thirds", "leaps")

@@ -18,9 +18,9 @@ from sitegen.analysis.melody.line import MelodicLine
 from sitegen.analysis.melody.phrases import Phrase
 from sitegen.analysis.melody.recurrence import recurrence_sentence
 from sitegen.analysis.melody.wording import distance_words
-from sitegen.analysis.part_words import capitalised, the_part
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact, Place
+from sitegen.analysis.wording import capitalised, the_part
 
 _MANY = 3
 

@@ -10,10 +10,9 @@ from fractions import Fraction
 
 from sitegen.analysis.melody.line import MelodicLine
 from sitegen.analysis.melody.phrases import Phrase
-from sitegen.analysis.melody.wording import number_word
-from sitegen.analysis.part_words import capitalised, the_part
 from sitegen.analysis.places import listed
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import capitalised, number_word, the_part
 
 _FEWEST_ALIKE = 3
 _MOST_LISTED = 8

@@ -5,10 +5,10 @@ Pitch is compared with the first statement.
 
 from sitegen.analysis.melody.figures import FEWEST_NOTES, Figure
 from sitegen.analysis.melody.line import MelodicLine
-from sitegen.analysis.melody.wording import distance_words, number_word
-from sitegen.analysis.part_words import capitalised, the_part
+from sitegen.analysis.melody.wording import distance_words
 from sitegen.analysis.places import bars_said, listed
 from sitegen.analysis.spoken import spoken_count
+from sitegen.analysis.wording import capitalised, number_word, the_part
 
 _MANY = 3
 _MOST_WAYS = 2

@@ -8,9 +8,9 @@ only where their pitches move differently in some of them: else a figure is repe
 from itertools import pairwise
 
 from sitegen.analysis.melody.line import MelodicLine
-from sitegen.analysis.part_words import the_part
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import the_part
 
 _FEWEST_NOTES = 3
 _FEWEST_BARS = 3

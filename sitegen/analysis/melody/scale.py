@@ -14,9 +14,9 @@ home, and the raised 6 right before or after it, as in melodic minor; they are n
 from functools import lru_cache
 
 from sitegen.analysis.melody.line import MelodicLine, place_of
-from sitegen.analysis.part_words import capitalised, the_part
 from sitegen.analysis.places import bars_said, listed
 from sitegen.analysis.reading import Fact, NoteReading
+from sitegen.analysis.wording import capitalised, the_part
 from sitegen.harmony import key_degree
 from sitegen.score.key import Key
 

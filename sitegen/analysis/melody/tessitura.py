@@ -12,10 +12,9 @@ from collections import Counter
 from fractions import Fraction
 
 from sitegen.analysis.melody.line import MelodicLine
-from sitegen.analysis.melody.wording import percent
-from sitegen.analysis.part_words import capitalised, the_part
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import capitalised, percent, the_part
 
 _QUARTER = 4
 _FEWEST_PITCHES = 3

@@ -8,8 +8,8 @@ A note on a group's inner beat, such as the 2 of 6/8, is too early for that.
 from fractions import Fraction
 
 from sitegen.analysis.melody.line import MelodicLine
-from sitegen.analysis.melody.wording import percent
 from sitegen.analysis.reading import Fact
+from sitegen.analysis.wording import percent
 from sitegen.score.tempo import Tempo
 
 _SECONDS = 60

@@ -14,12 +14,12 @@ from itertools import pairwise
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.progressions.charted import chart_progression
 from sitegen.analysis.reading import ChartReading, Fact, Place
+from sitegen.analysis.wording import number_word
 from sitegen.harmony import roman_line, root_motion
 from sitegen.harmony.progressions import Loop, Progression, Step
 from sitegen.score.chart import Chart
 
 _TIMES = "never once twice".split()
-_NUMBERS = "zero one two three four five six seven eight nine ten eleven twelve".split()
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
 _MOST_STEPS = 32
 _FEWEST_STEPS = 2
@@ -94,4 +94,4 @@ def _names(steps: Sequence[Step]) -> str:
 def _times(count: int) -> str:
     if count < len(_TIMES):
         return _TIMES[count]
-    return f"{_NUMBERS[count] if count < len(_NUMBERS) else count} times"
+    return f"{number_word(count)} times"

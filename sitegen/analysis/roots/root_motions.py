@@ -22,7 +22,8 @@ from sitegen.analysis.roots.chord_line import HeldChord, Passage, by_root, find_
 from sitegen.analysis.roots.common_tones import common_tone_facts
 from sitegen.analysis.roots.fifth_chains import chain_facts, chained_tritones
 from sitegen.analysis.roots.mediants import mediant_facts
-from sitegen.analysis.roots.wording import count_fact, percent_text, stretch_said
+from sitegen.analysis.roots.wording import count_fact, stretch_said
+from sitegen.analysis.wording import percent
 from sitegen.harmony import root_motion
 from sitegen.harmony.scales import is_diatonic
 from sitegen.score.key import Key
@@ -67,7 +68,7 @@ def _fifth_facts(motions: Sequence[Motion]) -> list[Fact]:
             Fact(
                 "fifth-fall-share",
                 share,
-                percent_text(share),
+                percent(share),
                 "of root motions",
                 tuple(held.place for held in falls),
             ),

@@ -1,25 +1,14 @@
 """Words that findings on roots, basses and chords share."""
 
 from collections.abc import Iterable, Sequence
-from fractions import Fraction
 
 from sitegen.analysis.places import bars_said, listed
 from sitegen.analysis.reading import Fact, Place
 from sitegen.analysis.roots.chord_line import HeldChord
+from sitegen.analysis.wording import number_word
 from sitegen.score.pitch import PitchName
 
-_NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
 _MOST_NAMED = 6
-
-
-def number_word(count: int) -> str:
-    """Return a small number as a word, a larger one in figures."""
-    return _NUMBERS[count] if count < len(_NUMBERS) else str(count)
-
-
-def percent_text(share: Fraction) -> str:
-    """Return a share in whole per cent: "43 %"."""
-    return f"{round(share * 100)} %"
 
 
 def names_said(names: Iterable[PitchName]) -> str:
