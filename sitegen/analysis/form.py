@@ -30,6 +30,13 @@ class SectionReading:
     computed: Fraction | None = None
     drift: Fraction | None = None
 
+    @property
+    def end(self) -> Fraction | None:
+        """The second after its last, None where nothing gives it."""
+        if self.start is None or self.seconds is None:
+            return None
+        return self.start + self.seconds
+
 
 @dataclass(frozen=True)
 class FormReading:

@@ -1,12 +1,12 @@
 """Every note of a chart against its chord and key; every chord against the key."""
 
-from dataclasses import replace
+from fractions import Fraction
 
 from sitegen.analysis.reading import ChordReading, NoteReading
 from sitegen.harmony import degree, key_degree, role, roman_line, root_motion
-from sitegen.score.chart import Chart, ChordEvent, Event, Note, Part
+from sitegen.score.chart import Bar, Chart, ChordEvent, Event, Part
 from sitegen.score.chord import Chord, NoChord
-from sitegen.score.ids import event_ids, note_id
+from sitegen.score.ids import ids_at, note_id
 
 
 def name_notes(chart: Chart) -> tuple[NoteReading, ...]:
@@ -45,27 +45,31 @@ def _name_chord(
 
 
 def _name_part(chart: Chart, part: Part) -> list[NoteReading]:
-    readings = [
-        _name_note(chart, part, number, event, note, note_id(name, event, index))
-        for number, voice in enumerate(part.voices)
-        for event, name in zip(voice, event_ids(chart, part, number), strict=True)
-        for index, note in enumerate(event.notes)
-    ]
+    readings = []
+    for number, voice in enumerate(part.voices):
+        places = [chart.beat_of(event.onset) for event in voice]
+        ids = ids_at(part, number, places)
+        for event, place, name in zip(voice, places, ids, strict=True):
+            readings += _name_event(chart, (part.name, number), event, place, name)
     return sorted(readings, key=lambda reading: reading.onset)
 
 
-def _name_note(
-    chart: Chart, part: Part, voice: int, event: Event, note: Note, name: str
-) -> NoteReading:
-    bar, beat = chart.beat_of(event.onset)
-    place = (part.name, voice, bar.number, beat, event.onset, event.duration)
-    reading = NoteReading(*place, note, id=name)
-    if note.pitch is None:
-        return reading
+def _name_event(
+    chart: Chart, voice: tuple[str, int], event: Event, place: tuple[Bar, Fraction], name: str
+) -> list[NoteReading]:
+    bar, beat = place
+    where = (*voice, bar.number, beat, event.onset, event.duration)
     chord = chart.chord_at(event.onset) or NoChord()
-    return replace(
-        reading,
-        degree=degree(note.pitch, chord),
-        key_degree=key_degree(note.pitch, chart.key) if chart.key else "",
-        role=role(note.pitch, chord),
-    )
+    return [
+        NoteReading(*where, note, id=note_id(name, event, index))
+        if note.pitch is None
+        else NoteReading(
+            *where,
+            note,
+            degree=degree(note.pitch, chord),
+            key_degree=key_degree(note.pitch, chart.key) if chart.key else "",
+            role=role(note.pitch, chord),
+            id=note_id(name, event, index),
+        )
+        for index, note in enumerate(event.notes)
+    ]

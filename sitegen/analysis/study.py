@@ -15,12 +15,14 @@ from sitegen.analysis.progressions import find_progression
 from sitegen.analysis.reading import ChartReading, Fact
 from sitegen.analysis.roots import find_root_motions
 from sitegen.analysis.shares import find_shares
+from sitegen.analysis.tonality import find_tonality
 from sitegen.score.chart import Chart
 from sitegen.source import Source
 
 Provider = Callable[[ChartReading], tuple[Fact, ...]]
 PROVIDERS: tuple[Provider, ...] = (
     find_figures,
+    find_tonality,
     find_progression,
     find_root_motions,
     find_bass_motions,

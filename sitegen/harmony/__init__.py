@@ -5,6 +5,7 @@ Every function takes values of `sitegen.score` or their text: `degree("Ab4", "Gb
 
 from sitegen.harmony.chord_naming import Naming, name_chord
 from sitegen.harmony.fingering import fingered_chord, fingered_key, fingering_interval
+from sitegen.harmony.key_changes import KeyStretch, find_key_changes
 from sitegen.harmony.key_degrees import key_degree
 from sitegen.harmony.key_finding import KeyFinding, find_key
 from sitegen.harmony.note_names import degree, role
@@ -21,10 +22,12 @@ __all__ = [
     "ChordFunction",
     "ChordSymbolError",
     "KeyFinding",
+    "KeyStretch",
     "Naming",
     "TwoReadings",
     "degree",
     "find_key",
+    "find_key_changes",
     "find_two_readings",
     "fingered_chord",
     "fingered_key",

@@ -1,5 +1,7 @@
 """Notes and numerals against the tonic: every degree is compared with the major scale."""
 
+from functools import lru_cache
+
 from sitegen.harmony.arguments import AnyKey, AnyPitch, as_key, as_name
 from sitegen.harmony.chord_degree import ChordDegree
 from sitegen.score.pitch import PitchName, alteration_sign
@@ -15,6 +17,7 @@ def key_degree(pitch: AnyPitch, key: AnyKey) -> str:
     return f"{alteration_sign(found.alteration)}{found.number}"
 
 
+@lru_cache(maxsize=2048)
 def degree_from(tonic: PitchName, name: PitchName) -> ChordDegree:
     """Return the degree, 1 to 7, of a name counted from `tonic`."""
     number = (name.step - tonic.step) % 7 + 1

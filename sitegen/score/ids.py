@@ -1,7 +1,7 @@
 """The names of notes, bars and parts inside one chart: the same in findings and drawings."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from sitegen.score.chart import Bar, Chart, Event, Part
@@ -43,12 +43,14 @@ def place_slug(bar: Bar, beat: Fraction) -> str:
 
 def event_ids(chart: Chart, part: Part, voice: int) -> tuple[str, ...]:
     """Return the ids of a voice's events, `voice` from 0, in their order."""
-    name = voice_slug(part, voice)
-    ids = UnusedIds()
-    return tuple(
-        ids.unused(f"{name}-{place_slug(*chart.beat_of(event.onset))}")
-        for event in part.voices[voice]
-    )
+    places = (chart.beat_of(event.onset) for event in part.voices[voice])
+    return ids_at(part, voice, places)
+
+
+def ids_at(part: Part, voice: int, places: Iterable[tuple[Bar, Fraction]]) -> tuple[str, ...]:
+    """Return the ids of a voice's events at these bars and counted beats."""
+    name, ids = voice_slug(part, voice), UnusedIds()
+    return tuple(ids.unused(f"{name}-{place_slug(bar, beat)}") for bar, beat in places)
 
 
 def note_id(event_id: str, event: Event, index: int) -> str:

@@ -1,4 +1,4 @@
-"""Estimate the weights of `key_profiles` again.
+"""Estimate the weights of `key_profiles` again, and how certain `find_key` may be.
 
 Run `PYTHONPATH=tests python -m bench.estimate_profiles`; it reads for some ten minutes. A softmax
 regression over the 24 major and minor keys, every collection with equal weight, on two of every
@@ -8,13 +8,16 @@ by the analysed chorales.
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 import numpy as np
 from bench.corpora import Piece, oneills_and_airds, ryans_mammoth
-from bench.keys import Case, chorale_cases, tune_cases
+from bench.keys import Case, chorale_cases, excerpts, tune_cases
 from numpy.typing import NDArray
 
-from sitegen.harmony.key_finding import key_evidence
+from sitegen.harmony.key_finding import beliefs, key_evidence
+from sitegen.score.key import Key
+from sitegen.score.pitch import PitchName
 
 Weights = NDArray[np.float64]
 Example = tuple[Weights, int, float]
@@ -25,6 +28,13 @@ _STEPS = 4000
 # How much of a piece is left when it is cut short, in turn, and what that counts beside the whole.
 _KEPT = (0.35, 0.5, 0.65)
 _CUT_WEIGHT = 0.5
+_MOST, _HALF = np.arange(0.5, 1.9, 0.05).tolist(), range(0, 41, 2)
+KEYS = [
+    Key(PitchName.at_fifths((7 * tonic + 5) % 12 - 5), mode)
+    for mode in ("major", "minor")
+    for tonic in range(12)
+]
+"""The keys by the pitch class of their tonic, major first."""
 
 
 def estimate(examples: Sequence[Example]) -> Weights:
@@ -78,6 +88,38 @@ def _evidence(piece: Piece, kept: int) -> Weights:
     )
 
 
+def estimate_certainty(cases: Sequence[Case]) -> tuple[float, int]:
+    """Return the greatest certainty and the pairs of half of it that make the truths likeliest.
+
+    The excerpts are those of `bench.keys`, of the first two of every three cases.
+    """
+    seen = [case for index, case in enumerate(cases) if index % 3 != 2]
+    sums, pairs, truths = [], [], []
+    for notes, key in excerpts(seen):
+        if notes:
+            evidence = key_evidence([(number, float(length)) for number, length in notes])
+            sums.append(beliefs(evidence, KEYS))
+            pairs.append(1 + len(set(pairwise(number % 12 for number, _ in notes))))
+            truths.append(key.tonic.pitch_class + 12 * (key.mode == "minor"))
+    likelihoods = {
+        (most, half): _likelihood(np.array(sums), np.array(truths), most * _rise(pairs, half))
+        for most in _MOST
+        for half in _HALF
+    }
+    return max(likelihoods, key=lambda way: likelihoods[way])
+
+
+def _rise(pairs: Sequence[int], half: int) -> Weights:
+    return np.array([count / (count + half) for count in pairs])
+
+
+def _likelihood(sums: Weights, truths: NDArray[np.int64], certainty: Weights) -> float:
+    tempered = sums * certainty[:, None]
+    tempered -= tempered.max(axis=1, keepdims=True)
+    logs = tempered - np.log(np.exp(tempered).sum(axis=1, keepdims=True))
+    return float(logs[np.arange(len(truths)), truths].mean())
+
+
 def main() -> None:
     """Print the weights as they stand in `key_profiles`."""
     oneills, airds = oneills_and_airds()
@@ -86,6 +128,7 @@ def main() -> None:
     for mode, rows in zip(("major", "minor"), estimate(examples).reshape(2, 4, 12), strict=True):
         for name, row in zip(_ROWS, rows, strict=True):
             print(mode, name, tuple(float(round(weight, 1)) for weight in row))
+    print("certainty", estimate_certainty([case for cases in collections[:3] for case in cases]))
 
 
 if __name__ == "__main__":

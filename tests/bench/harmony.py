@@ -1,14 +1,15 @@
 """How right the harmony engine is, as counts beside a general library's and the targets.
 
 Run it with `python tests/bench/harmony.py [question ...]`; it takes minutes, since it reads
-music21's corpora. Questions: names, numerals, keys, spelling; all of them without an argument.
+music21's corpora. Questions: names, numerals, keys, key-changes, spelling; all of them
+without an argument.
 """
 
 import importlib
 import sys
 from pathlib import Path
 
-QUESTIONS = ("names", "numerals", "keys", "spelling")
+QUESTIONS = ("names", "numerals", "keys", "key-changes", "spelling")
 
 
 def main(asked: list[str]) -> int:
@@ -18,7 +19,8 @@ def main(asked: list[str]) -> int:
         print(f"no question is called {unknown[0]}; known are {', '.join(QUESTIONS)}")
         return 2
     for question in asked or QUESTIONS:
-        for figure in importlib.import_module(f"bench.{question}").measure():
+        module = question.replace("-", "_")
+        for figure in importlib.import_module(f"bench.{module}").measure():
             print(figure.row(), flush=True)
     return 0
 

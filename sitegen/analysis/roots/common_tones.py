@@ -35,8 +35,8 @@ def common_tone_facts(passages: Sequence[Passage]) -> list[Fact]:
 
 def _fact(names: Sequence[PitchName], stretch: Stretch) -> Fact:
     text = listed(map(str, names))
-    verb = "go" if len(names) > 1 else "goes"
-    sentence = f"{stretch_said(stretch)}: {text} {verb} through {chords_said(stretch)}."
+    verb = "are" if len(names) > 1 else "is"
+    sentence = f"{stretch_said(stretch)}: {text} {verb} in every chord, {chords_said(stretch)}."
     return Fact("common-tone", text, text, "", places_of(stretch), sentence)
 
 

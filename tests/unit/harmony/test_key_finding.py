@@ -1,12 +1,14 @@
 """Keys found from notes and durations."""
 
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from sitegen.harmony import find_key
+from sitegen.harmony.key_finding import beliefs, key_evidence
 from sitegen.score.key import MODES, Key
 from sitegen.score.pitch import Pitch, PitchName
 
@@ -126,3 +128,30 @@ def test_the_scale_of_a_mode_played_up_and_down_is_that_mode(fifths: int, mode: 
     found = find_key([(Pitch(name, 4), 1) for name in names], modes=(mode,))
 
     assert found[0].key == key
+
+
+def test_a_short_loop_is_less_sure_than_the_tune_that_goes_on() -> None:
+    tune = notes(
+        "C C G G A A G F F E E D D C G G F F E E D G G F F E E D C C G G A A G F F E E D D C"
+    )
+
+    fits = [find_key(tune[:count])[0].fit for count in (2, 7, 42)]
+
+    assert fits == sorted(fits)
+    assert fits[0] < 0.5
+    assert fits[2] > 0.75
+
+
+def test_striking_the_same_notes_again_is_no_surer() -> None:
+    chord = [(number, 1) for number in (48, 55, 60, 64)]
+
+    assert find_key(chord * 16)[0].fit < find_key(chord * 2)[0].fit + 0.1
+
+
+@given(st.lists(st.tuples(st.integers(36, 84), DURATIONS), min_size=1, max_size=40))
+def test_tempering_keeps_the_order_of_the_keys(melody: list[tuple[int, Fraction]]) -> None:
+    evidence = key_evidence([(number, float(duration)) for number, duration in melody])
+    found = find_key(melody)
+    sums = beliefs(evidence, [finding.key for finding in found])
+
+    assert all(a >= b - 1e-9 for a, b in pairwise(sums))

@@ -109,7 +109,7 @@ def test_a_note_in_all_chords_of_a_stretch_is_told() -> None:
     reading = progression("| Em7 | G | Dsus4 | A7sus4 | F |")
     fact = found(find_root_motions, reading)["common-tone"]
     assert fact.text == "D and G"
-    assert fact.sentence == "Bars 1 to 4: D and G go through Em7, G, Dsus4 and A7sus4."
+    assert fact.sentence == "Bars 1 to 4: D and G are in every chord, Em7, G, Dsus4 and A7sus4."
 
 
 def test_a_pedal_is_no_common_tone() -> None:
