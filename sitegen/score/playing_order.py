@@ -24,7 +24,7 @@ def bars_as_played(bars: Sequence[Bar]) -> tuple[int, ...]:
         if bar.repeat_start and place != start:
             start, turn, last_turn = place, 1, 2
         if bar.ending:
-            turns = _turns(bar.ending)
+            turns = turns_of(bar.ending)
             if turn not in turns:
                 place = _bracket_end(bars, place) + 1
                 continue
@@ -49,7 +49,7 @@ def _bracket_end(bars: Sequence[Bar], place: int) -> int:
     return place
 
 
-def _turns(ending: str) -> frozenset[int]:
+def turns_of(ending: str) -> frozenset[int]:
     """Return the turns that an ending is for: "1.2." and "1.-3."."""
     turns: set[int] = set()
     for low, high, one in _RANGE.findall(ending):
