@@ -154,12 +154,19 @@ def _add_system(
     start, first_bar = timeline.end, len(timeline.bars)
     columns: list[Column] = []
     lines: dict[int, Fraction] = {}
-    for index, bar in enumerate(counted):
+    for bar in counted:
+        if timeline.bars and not bar.beats:
+            # Marks alone can only lead to the first bar: what stands under them is not asked.
+            bar.unread.extend(mark.column for mark in bar.lead)
+            report_lead(bar, row, faults)
+            continue
         made = _make_bar(timeline, bar, row, opening, faults)
-        timeline.bars.append(replace(made, opens_line=index == 0))
+        timeline.bars.append(replace(made, opens_line=len(timeline.bars) == first_bar))
         lines[bar.column] = made.start
         columns.extend(bar_columns(bar, made.meter, made.start, made.number))
         lines[bar.end_column] = made.end
+    if not columns:
+        return
     for column in (n for n, char in enumerate(row.text) if char == "|"):
         # The other stroke of a double bar, and the line around a bar that had a fault.
         lines.setdefault(column, _onset_right_of(column, columns, timeline.end))

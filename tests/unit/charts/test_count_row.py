@@ -293,3 +293,18 @@ def test_nothing_is_reported_of_what_stands_under_a_reported_count(
     text: str, expected: list[str]
 ) -> None:
     assert faults(read(text)) == expected
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "count | 1 & 2 & 3 & 4 & | & a |\nvoice | C4              | D4  |",
+        "count | 1 & 2 & 3 & 4 & |\nvoice | C4              |\n\ncount | & |\nvoice | C |",
+        "count | & | 1 2 3 4 | & | 1 2 3 4 |\nvoice | C4| D4      | E4| F4      |",
+    ],
+)
+def test_a_later_bar_of_marks_alone_is_one_fault(rows: str) -> None:
+    found = read(rows)
+
+    assert [fault.code for fault in found.diagnostics] == ["count-mark"]
+    assert found.chart is not None
