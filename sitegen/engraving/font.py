@@ -13,6 +13,7 @@ from importlib.resources import files
 FAMILY = "Notation Signs"
 """The family name under which a page's style declares the font."""
 
+_NAMES = {1: FAMILY, 6: FAMILY.replace(" ", "")}
 # SMuFL: accidentals in text and for figured bass, a wave of vibrato, metronome note values.
 _SIGNS = (*range(0xE260, 0xE265), 0xEAA4, *range(0xEA50, 0xEA70), *range(0xECA0, 0xECB8))
 _PACKED = re.compile(r"base64,([A-Za-z0-9+/=]+)")
@@ -21,20 +22,30 @@ _PACKED = re.compile(r"base64,([A-Za-z0-9+/=]+)")
 @lru_cache(maxsize=1)
 def notation_font() -> bytes:
     """Return the subset as WOFF2: accidentals and metronome notes; the same bytes every time."""
+    return _subset("woff2")
+
+
+@lru_cache(maxsize=1)
+def notation_font_file() -> bytes:
+    """Return the subset as an OpenType file, for what draws outside of a browser."""
+    return _subset(None)
+
+
+def _subset(flavor: str | None) -> bytes:
     from fontTools import subset  # noqa: PLC0415 - heavy, and only a build needs it
     from fontTools.ttLib import TTFont  # noqa: PLC0415 - the same
 
-    options = subset.Options(flavor="woff2", hinting=False, notdef_outline=True)
-    options.name_IDs = [1, 2]
+    options = subset.Options(flavor=flavor, hinting=False, notdef_outline=True)
+    options.name_IDs = [1, 2, 6]
     options.drop_tables += ["FFTM"]
     font = TTFont(io.BytesIO(_installed()), recalcTimestamp=False)
     pruned = subset.Subsetter(options)
     pruned.populate(unicodes=_SIGNS)
     pruned.subset(font)
     for record in font["name"].names:
-        if record.nameID == 1:
-            record.string = FAMILY
-    font.flavor = "woff2"
+        if record.nameID in _NAMES:
+            record.string = _NAMES[record.nameID]
+    font.flavor = flavor
     packed = io.BytesIO()
     font.save(packed)
     return packed.getvalue()

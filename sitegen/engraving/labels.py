@@ -29,17 +29,6 @@ class Readings(Protocol):
         """Return what the analysis found for a note."""
 
 
-def is_melodic(part: Part) -> bool:
-    """Return whether a part's notes are labelled: pitched, and mostly one note at a time.
-
-    Riffs of stacked strings and chords at the keyboard speak through their chord symbols; a
-    label under each of their notes would be noise.
-    """
-    sounding = [event for event in part.events if any(note.pitch for note in event.notes)]
-    single = [event for event in sounding if len(event.notes) == 1]
-    return bool(sounding) and not part.is_drums and 2 * len(single) >= len(sounding)
-
-
 def label_of(readings: Readings, part: Part, event: Event) -> Label | None:
     """Return the label of an event: of its top note where several sound together."""
     sounding = [note for note in event.notes if note.pitch is not None]
@@ -49,11 +38,12 @@ def label_of(readings: Readings, part: Part, event: Event) -> Label | None:
     found = readings.reading_of(part, event.onset, top)
     if found is None:
         return None
-    text = _text(readings.chart, event.onset, found)
+    text = label_text(readings.chart, event.onset, found)
     return Label(text, found.role) if text else None
 
 
-def _text(chart: Chart, onset: Fraction, found: NoteReading) -> str:
+def label_text(chart: Chart, onset: Fraction, found: NoteReading) -> str:
+    """Return what a chart labels a note with, as its author asks for it; "" for nothing."""
     match chart.label:
         case "degrees":
             return found.degree

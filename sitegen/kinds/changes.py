@@ -1,11 +1,15 @@
 """The `changes` kind: a progression in bars, with numerals and root motion."""
 
+from collections.abc import Mapping
+
 from sitegen.analysis.account import account, summary
 from sitegen.analysis.reading import ChartReading, ChordReading
 from sitegen.charts.changes import read_changes
 from sitegen.figures.progression import ProgressionBar, ProgressionCell, ProgressionDrawing
 from sitegen.kinds.kind import Analysis, BarAccount, ChartKind, Drawing, Surroundings
 from sitegen.kinds.studied import analyse_chart
+from sitegen.kinds.takeaway import chart_files
+from sitegen.performance import Performance, perform, performance_record
 from sitegen.score.chart import Bar
 
 EXAMPLE = """\
@@ -20,11 +24,34 @@ Verse | G | Em / C/E / | Am7 D7 | % |
 """
 
 
-def draw_changes(analysis: Analysis, _: Surroundings) -> Drawing:
+def draw_changes(analysis: Analysis, surroundings: Surroundings) -> Drawing:
     """Return the progression as bars for the theme, with its account in words."""
     reading: ChartReading = analysis.value
+    sentence = summary(reading)
     bars = tuple(BarAccount(place, sentences) for place, sentences in account(reading))
-    return Drawing("progression", lay_out(reading), summary(reading), bars)
+    performance = perform(reading.chart)
+    has_numerals = any(chord.roman for chord in reading.chords)
+    return Drawing(
+        "progression",
+        lay_out(reading),
+        sentence,
+        bars,
+        files=_files(reading, performance, surroundings, sentence),
+        sound=performance_record(performance),
+        findings=analysis.findings,
+        switches=("numerals",) if has_numerals else (),
+        rights=surroundings.credits.rights,
+    )
+
+
+def _files(
+    reading: ChartReading, performance: Performance, surroundings: Surroundings, sentence: str
+) -> Mapping[str, bytes]:
+    """Return what can be taken away: the page's bars are HTML, a file has slashes on a staff."""
+    from sitegen.engraving.engraved import engrave_wide  # noqa: PLC0415 - brings verovio
+
+    engraved = engrave_wide(reading, surroundings.anchor, surroundings.name, sentence)
+    return chart_files(reading, engraved, performance, surroundings)
 
 
 def lay_out(reading: ChartReading) -> ProgressionDrawing:

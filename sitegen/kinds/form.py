@@ -17,6 +17,7 @@ from sitegen.figures.form_plan import (
     draw_wide,
 )
 from sitegen.figures.sheet import Target
+from sitegen.figures.standalone import svg_file
 from sitegen.kinds.kind import Analysis, BarAccount, ChartKind, Drawing, Surroundings
 from sitegen.score.form import Form, Section, bars_number, bars_text
 
@@ -51,11 +52,14 @@ def draw(analysis: Analysis, surroundings: Surroundings) -> Drawing:
     places = _Places(reading.form, surroundings)
     rows = tuple(_row(section, places) for section in reading.sections)
     plan = _plan(reading, rows, surroundings)
+    wide = draw_wide(plan)
     return Drawing(
         piece="plan",
-        content=PlanContent(draw_wide(plan), draw_narrow(plan), rows, form_sentences(reading)),
+        content=PlanContent(wide, draw_narrow(plan), rows, form_sentences(reading)),
         summary=form_summary(reading),
         account=tuple(map(_account, reading.sections, rows)),
+        files={f"{surroundings.anchor}.svg": svg_file(wide).encode()},
+        rights=surroundings.credits.rights,
     )
 
 
@@ -102,6 +106,9 @@ def _row(reading: SectionReading, places: _Places) -> PlanRow:
         length=time_text(reading.seconds) if reading.seconds is not None else "",
         charts=places.links(section),
         remark=section.remark,
+        begin=_number(reading.start),
+        end=_number(reading.end),
+        share=round(float(100 * reading.share), 2),
     )
 
 
@@ -129,8 +136,16 @@ def _plan_section(reading: SectionReading, row: PlanRow) -> PlanSection:
     if reading.start is not None and reading.seconds is not None:
         start, length = reading.start, reading.seconds
     told = f"{row.name}: {row.letter}, {bars_text(bars)}{f', {row.start}' if row.start else ''}"
+    target = Target(row.href, told, row.begin, row.end)
     return PlanSection(
-        row.letter, row.name, bars_text(bars), start, start + length, Target(row.href, told)
+        row.letter,
+        row.name,
+        bars_text(bars),
+        start,
+        start + length,
+        target,
+        length=row.length,
+        first_bar=str(int(reading.first_bar)),
     )
 
 

@@ -8,6 +8,8 @@ from sitegen.analysis.reading import Fact
 from sitegen.charts.defaults import SongDefaults
 from sitegen.charts.reading import Reading
 from sitegen.diagnostics import Diagnostic
+from sitegen.kinds.findings import Finding
+from sitegen.score.credits import Credits
 from sitegen.source import Passage, Source, Span
 
 __all__ = [
@@ -26,7 +28,7 @@ class Surroundings:
 
     `headings` maps a heading's text, lower-cased, to its anchor; `charts` maps a chart's id to
     its anchor and name ("Example 3"). `anchor` and `name` are the chart's own, `source` is the
-    article's text, for faults.
+    article's text, for faults. `credits` are the song's, for files that leave the page.
     """
 
     anchor: str
@@ -34,6 +36,7 @@ class Surroundings:
     headings: Mapping[str, str] = field(default_factory=dict)
     charts: Mapping[str, tuple[str, str]] = field(default_factory=dict)
     source: Source = field(default=Source("chart", ""))
+    credits: Credits = field(default=Credits())
 
 
 @dataclass(frozen=True)
@@ -42,7 +45,8 @@ class Analysis:
 
     `value` goes to the drawing; `record` is the chart's entry in `explain --json` without its
     facts; `facts` can be cited by prose. `references` are the ids of other charts that this one
-    names, each with its place; whoever knows the whole article checks them.
+    names, each with its place; whoever knows the whole article checks them. `findings` are the
+    sentences that stand under the chart.
     """
 
     value: Any
@@ -50,6 +54,7 @@ class Analysis:
     facts: tuple[Fact, ...]
     diagnostics: tuple[Diagnostic, ...]
     references: tuple[tuple[str, Span], ...] = ()
+    findings: tuple[Finding, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -66,7 +71,11 @@ class Drawing:
 
     `piece` names the theme's template in `pieces/` that lays it out with `content`; `summary`
     is one sentence that says what it shows, `account` the whole of it in words. `glyphs` are
-    SVG definitions shared by the page, by id. `files` are downloads by file name.
+    SVG definitions shared by the page, by id. `files` are downloads by file name. `sound` is
+    what the page's player needs to play the chart (see `sitegen.performance.record`), None where
+    nothing sounds. `findings` are told under the drawing; `switches` name what a reader can
+    switch off in it: "degrees", "roles", "numerals". `rights` says whose the music of the files
+    is, "" where nobody says.
     """
 
     piece: str
@@ -75,6 +84,10 @@ class Drawing:
     account: tuple[BarAccount, ...]
     glyphs: Mapping[str, str] = field(default_factory=dict)
     files: Mapping[str, bytes] = field(default_factory=dict)
+    sound: Mapping[str, object] | None = None
+    findings: tuple[Finding, ...] = ()
+    switches: tuple[str, ...] = ()
+    rights: str = ""
 
 
 @dataclass(frozen=True)

@@ -1,12 +1,13 @@
 """The analysis that every kind made of bars shares."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import replace
 
 from sitegen.analysis.progressions import compare_charts
 from sitegen.analysis.reading import ChartReading, Fact
 from sitegen.analysis.record import chart_record
 from sitegen.analysis.study import study_chart
+from sitegen.kinds.findings import choose_findings, told_by
 from sitegen.kinds.kind import Analysis, Surroundings
 from sitegen.score.chart import Chart
 
@@ -14,7 +15,8 @@ from sitegen.score.chart import Chart
 def analyse_chart(chart: Chart, surroundings: Surroundings) -> Analysis:
     """Return what is found in a chart of notes or chords."""
     reading = study_chart(chart, surroundings.source)
-    return Analysis(reading, chart_record(reading), reading.facts, reading.diagnostics)
+    record, findings = chart_record(reading), choose_findings(reading)
+    return Analysis(reading, record, reading.facts, reading.diagnostics, findings=findings)
 
 
 def compare_analyses(
@@ -22,12 +24,23 @@ def compare_analyses(
 ) -> Mapping[str, Analysis]:
     """Return a write-up's charts by id with the facts that come of comparing them.
 
-    `names` are what the charts are called, "Example 3". Charts that are not made of bars stay
-    as they are.
+    `analyses` are in the order of the page and `names` are what the charts are called, "Example
+    3". No finding is told twice. Charts that are not made of bars stay as they are.
     """
     readings = {id_: a.value for id_, a in analyses.items() if isinstance(a.value, ChartReading)}
     found = compare_charts(readings, names)
-    return {id_: _with_facts(analysis, found.get(id_, ())) for id_, analysis in analyses.items()}
+    told: set[str] = set()
+    compared = {}
+    for id_, analysis in analyses.items():
+        compared[id_] = _with_findings(_with_facts(analysis, found.get(id_, ())), told)
+        told |= told_by(compared[id_].findings)
+    return compared
+
+
+def _with_findings(analysis: Analysis, told: Collection[str]) -> Analysis:
+    if not isinstance(analysis.value, ChartReading):
+        return analysis
+    return replace(analysis, findings=choose_findings(analysis.value, told))
 
 
 def _with_facts(analysis: Analysis, facts: tuple[Fact, ...]) -> Analysis:

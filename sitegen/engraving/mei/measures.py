@@ -8,6 +8,7 @@ from sitegen.engraving.mei.element import child, put
 from sitegen.engraving.mei.plan import ScorePlan
 from sitegen.engraving.mei.staves import write_meter_change, write_staff_group
 from sitegen.engraving.mei.writers import StaffWriter, staff_writer
+from sitegen.engraving.player_names import PlayerNames
 from sitegen.score.chart import Bar
 from sitegen.score.ids import place_slug
 
@@ -15,8 +16,10 @@ from sitegen.score.ids import place_slug
 class Score:
     """Writes the `score` element of a chart; `keep_lines` keeps the author's systems."""
 
-    def __init__(self, reading: ChartReading, *, keep_lines: bool) -> None:
-        self._plan = ScorePlan(reading)
+    def __init__(
+        self, reading: ChartReading, names: PlayerNames | None = None, *, keep_lines: bool
+    ) -> None:
+        self._plan = ScorePlan(reading, names)
         self._bars = reading.chart.bars
         self._keep_lines = keep_lines
         self._writers: dict[int, StaffWriter] = {

@@ -9,7 +9,9 @@ from sitegen.analysis.reading import ChartReading, NoteReading
 from sitegen.engraving.copyist import WrittenEvent, WrittenVoice, lay_out
 from sitegen.engraving.mei.element import decimal
 from sitegen.engraving.mei.staves import Staff, StaffKind, staves_of
+from sitegen.engraving.player_names import PlayerNames
 from sitegen.score.chart import Chart, Note, Part
+from sitegen.score.chord import Chord, NoChord
 from sitegen.score.role import Role
 
 ROLE_CLASSES = {
@@ -22,19 +24,24 @@ ROLE_CLASSES = {
 
 @dataclass(frozen=True)
 class ScorePlan:
-    """A chart reading with its staves and written voices; parts are told apart by name."""
+    """A chart reading with its staves and written voices; parts are told apart by name.
+
+    With `names` the chart is written as its players name it; without, as it sounds. The names of
+    chords are given by `chord_name` alone, so that what notes are to their chords stays the same.
+    """
 
     reading: ChartReading
+    names: PlayerNames | None = None
 
-    @property
+    @cached_property
     def chart(self) -> Chart:
-        """The chart itself."""
-        return self.reading.chart
+        """The chart itself, its notes as they are written, its chords as they sound."""
+        return self.names.chart(self.reading.chart) if self.names else self.reading.chart
 
     @cached_property
     def staves(self) -> tuple[Staff, ...]:
         """The staves from the top."""
-        return staves_of(self.chart)
+        return staves_of(self.chart, self.names.keys if self.names else {})
 
     @cached_property
     def voices(self) -> dict[str, tuple[WrittenVoice, ...]]:
@@ -43,10 +50,17 @@ class ScorePlan:
 
     @cached_property
     def _readings(self) -> dict[tuple[str, Fraction, Note], NoteReading]:
-        return {(note.part, note.onset, note.note): note for note in self.reading.notes}
+        return {(r.part, r.onset, self._written(r)): r for r in self.reading.notes}
+
+    def _written(self, reading: NoteReading) -> Note:
+        return self.names.note(reading.part, reading.note) if self.names else reading.note
+
+    def chord_name(self, chord: Chord | NoChord) -> Chord | NoChord:
+        """Return a chord as its symbol is written."""
+        return self.names.chord(chord) if self.names else chord
 
     def reading_of(self, part: Part, onset: Fraction, note: Note) -> NoteReading | None:
-        """Return what the analysis found for a note."""
+        """Return what the analysis found for a note of the chart; it speaks of what sounds."""
         return self._readings.get((part.name, onset, note))
 
     def roles(self, voice: WrittenVoice) -> dict[str, str]:

@@ -2,8 +2,9 @@
 
 from xml.etree.ElementTree import Element
 
+from sitegen.analysis.melody import is_melodic
 from sitegen.engraving.copyist import WrittenEvent
-from sitegen.engraving.labels import is_melodic, label_of
+from sitegen.engraving.labels import label_of
 from sitegen.engraving.mei.element import child
 from sitegen.engraving.mei.plan import ROLE_CLASSES, ScorePlan
 from sitegen.engraving.mei.staves import Staff, text_home
@@ -51,7 +52,8 @@ def _write_chords(measure: Element, plan: ScorePlan, bar: Bar) -> None:
         if bar.start <= event.onset < bar.end:
             tstamp = plan.tstamp(event.onset)
             harm = child(measure, "harm", staff=1, n=_CHORDS, place="above", tstamp=tstamp)
-            write_chord_symbol(text_home(harm, plan.staves[0]), event.chord)
+            name = plan.chord_name(event.chord)
+            write_chord_symbol(text_home(harm, plan.staves[0]), name)
 
 
 def _write_degrees(measure: Element, plan: ScorePlan, part: Part, index: int) -> None:
@@ -72,7 +74,7 @@ def _write_degree(
     harm = child(
         measure,
         "harm",
-        type=ROLE_CLASSES[label.role] if label.role else None,
+        type=f"degree {ROLE_CLASSES[label.role]}" if label.role else "degree",
         staff=staff.number,
         n=f"{_DEGREES}-{staff.number}",
         place="below",

@@ -1,41 +1,45 @@
 """Which staves a chart has: their order, clefs, strings and labels."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
-from statistics import median
 from typing import Literal
 from xml.etree.ElementTree import Element
 
+from sitegen.engraving.clefs import clef_of
 from sitegen.engraving.mei.accidentals import signature_text
 from sitegen.engraving.mei.element import child, put
 from sitegen.score.chart import Chart, Part
+from sitegen.score.key import Key
 from sitegen.score.meter import Meter
 from sitegen.score.pitch import Pitch
 
 StaffKind = Literal["staff", "tab", "drums", "slashes"]
-# The family names that are read an octave above what sounds, with the clef they are read in.
-_OCTAVE_CLEFS = {"guitar": ("G", 2), "banjo": ("G", 2), "bass": ("F", 4)}
-_MIDDLE_C = 60
 _MOST_LABELLED = 10
 _TAB_TEXT = "57%"
 
 
 @dataclass(frozen=True)
 class Staff:
-    """One staff: its number from the top, whose it is (None for beat slashes) and its kind."""
+    """One staff: its number from the top, whose it is (None for beat slashes), kind and key."""
 
     number: int
     part: Part | None
     kind: StaffKind
+    key: Key | None
 
 
-def staves_of(chart: Chart) -> tuple[Staff, ...]:
-    """Return the staves of a chart from the top; a chart of chords alone has beat slashes."""
+def staves_of(chart: Chart, keys: Mapping[str, Key]) -> tuple[Staff, ...]:
+    """Return the staves of a chart from the top; a chart of chords alone has beat slashes.
+
+    `keys` are those of the parts that are written in another key than the chart's, by name.
+    """
     shown: list[tuple[Part | None, StaffKind]] = [
         (part, kind) for part in chart.parts for kind in _kinds(part)
     ]
     alone: list[tuple[Part | None, StaffKind]] = [(None, "slashes")]
     return tuple(
-        Staff(number, part, kind) for number, (part, kind) in enumerate(shown or alone, start=1)
+        Staff(number, part, kind, keys.get(part.name, chart.key) if part else chart.key)
+        for number, (part, kind) in enumerate(shown or alone, start=1)
     )
 
 
@@ -116,7 +120,7 @@ def _define_staff(
     else:
         put(definition, lines=5)
         _clef(definition, part)
-        child(definition, "keySig", sig=signature_text(chart.key))
+        child(definition, "keySig", sig=signature_text(staff.key))
     _meter(definition, chart.bars[0].meter, shown=shows_meter(staff, staves))
 
 
@@ -136,20 +140,6 @@ def _course(pitch: Pitch) -> dict[str, str | int | None]:
 
 
 def _clef(definition: Element, part: Part) -> None:
-    shape, line = "G", 2
-    octave = part.instrument.family if not part.instrument.clef else ""
-    if octave in _OCTAVE_CLEFS:
-        shape, line = _OCTAVE_CLEFS[octave]
-        child(definition, "clef", shape=shape, line=line, dis=8, dis_place="below")
-        return
-    if (part.instrument.clef or _clef_by_range(part)) == "bass":
-        shape, line = "F", 4
-    child(definition, "clef", shape=shape, line=line)
-
-
-def _clef_by_range(part: Part) -> str:
-    """Return the clef that keeps the part near its staff: bass when most lies below middle C."""
-    sounding = [
-        note.pitch.midi for event in part.events for note in event.notes if note.pitch is not None
-    ]
-    return "bass" if sounding and median(sounding) < _MIDDLE_C else "treble"
+    clef = clef_of(part)
+    below = (8, "below") if clef.octave_lower else (None, None)
+    child(definition, "clef", shape=clef.sign, line=clef.line, dis=below[0], dis_place=below[1])

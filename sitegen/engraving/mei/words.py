@@ -34,14 +34,18 @@ class Words:
             if syllable.held or not syllable.text:
                 continue
             verse = child(home, "verse", n=syllable.verse)
-            written = child(verse, "syl", wordpos=self._place(number, syllable))
+            written = child(verse, "syl", wordpos=self.place(number, syllable))
             written.text = syllable.text
             if syllable.joined:
                 put(written, con="d")
-            elif (number, syllable.verse) in self._held:
+            elif self.is_held(number, syllable):
                 put(written, con="u")
 
-    def _place(self, number: int, syllable: Syllable) -> str | None:
+    def is_held(self, number: int, syllable: Syllable) -> bool:
+        """Return whether the syllable of event `number` is held over the notes after it."""
+        return (number, syllable.verse) in self._held
+
+    def place(self, number: int, syllable: Syllable) -> str | None:
         """Return the syllable's place in its word: initial, medial, terminal; None when alone."""
         before = self._before.get((number, syllable.verse))
         follows = before is not None and before.joined

@@ -34,7 +34,7 @@ class VoicesStaff:
 
     def __init__(self, plan: ScorePlan, staff: Staff, part: Part) -> None:
         self._voices = plan.voices[part.name]
-        self._accidentals = Accidentals(plan.chart.key)
+        self._accidentals = Accidentals(staff.key)
         self._layers: list[LayerWriter] = [
             self._layer(plan, staff, n) for n in range(len(self._voices))
         ]

@@ -1,8 +1,10 @@
 """From a drawn sheet to the SVG of a page: no colours, fonts, styles or needless groups."""
 
+from collections.abc import Collection
 from xml.etree import ElementTree as ET
 from xml.etree.ElementTree import Element
 
+from sitegen.engraving.svg.brackets import mark_brackets
 from sitegen.engraving.svg.flattening import flatten
 from sitegen.engraving.svg.glyphs import share_glyphs
 from sitegen.engraving.svg.paths import USUAL_STROKE, shorten_paths
@@ -12,15 +14,19 @@ from sitegen.engraving.svg.text import USUAL_SIZE, shorten_text
 _REM = 16
 
 
-def clean(sheet: Sheet, prefix: str, title: str, summary: str) -> tuple[str, dict[str, str]]:
+def clean(
+    sheet: Sheet, prefix: str, title: str, summary: str, found: Collection[str] = ()
+) -> tuple[str, dict[str, str]]:
     """Return the SVG for a page and the glyph definitions it refers to, by id.
 
-    Ids of notes, rests and bars stay and begin with `prefix`; `title` and `summary` name the
+    Ids of notes, rests and bars stay and begin with `prefix`, those of notes in chords only where
+    they are to be `found`; `title` and `summary` name the
     drawing. Everything is drawn in `currentColor`; the widest it gets is its own size, in rem.
     """
     glyphs = share_glyphs(sheet.root)
     shorten_text(sheet.music)
-    flatten(sheet.music, prefix)
+    mark_brackets(sheet.music)
+    flatten(sheet.music, prefix, found)
     shorten_paths(sheet.music)
     root = _root(sheet, prefix)
     for tag, content in (("title", title), ("desc", summary)):

@@ -1,5 +1,6 @@
 """Groups that nothing needs are taken out; what they hold moves up."""
 
+from collections.abc import Collection
 from xml.etree.ElementTree import Element
 
 # Groups that a page can find by their ids while the music plays; the notes of a chord go with it.
@@ -11,12 +12,15 @@ _STYLED = {"dir", "dynam", "ending", "harm", "mNum", "reh", "tempo", "label"}
 _STUMP, _NEAR_FOOT = 90, 45
 
 
-def flatten(music: Element, prefix: str) -> None:
-    """Remove needless groups and ids below `music`; kept ids get `prefix` before them."""
+def flatten(music: Element, prefix: str, found: Collection[str] = ()) -> None:
+    """Remove needless groups and ids below `music`; kept ids get `prefix` before them.
+
+    `found` are the ids of notes of chords that a page has to find one by one.
+    """
     _drop_stumps(music)
     _lift_words(music)
     _thin_endings(music)
-    _flatten(music, prefix)
+    _flatten(music, prefix, found)
 
 
 def _drop_stumps(music: Element) -> None:
@@ -51,19 +55,25 @@ def _thin_endings(music: Element) -> None:
                 ending.remove(bracket)
 
 
-def _flatten(parent: Element, prefix: str, *, together: bool = False) -> None:
+def _flatten(
+    parent: Element, prefix: str, found: Collection[str], *, together: bool = False
+) -> None:
     children: list[Element] = []
     for child in parent:
         name = child.get("class", "").split(" ")[0]
-        _flatten(child, prefix, together=together or name in _TOGETHER)
-        children.extend(_kept(child, prefix, together=together))
+        _flatten(child, prefix, found, together=together or name in _TOGETHER)
+        alone = not together or child.get("id") in found
+        children.extend(_kept(child, prefix, alone=alone))
     for child in list(parent):
         parent.remove(child)
     parent.extend(children)
 
 
-def _kept(element: Element, prefix: str, *, together: bool) -> list[Element]:
-    """Return what stays of an element: itself, what it holds, or nothing."""
+def _kept(element: Element, prefix: str, *, alone: bool) -> list[Element]:
+    """Return what stays of an element: itself, what it holds, or nothing.
+
+    `alone` says that it is found by itself, and not with the chord that it is in.
+    """
     classes = element.get("class", "").split()
     identity = element.attrib.pop("id", None)
     if element.tag == "title":
@@ -72,8 +82,8 @@ def _kept(element: Element, prefix: str, *, together: bool) -> list[Element]:
         return [element]
     if "placeholder" in classes:
         return []
-    if not classes or classes[0] not in _FOUND | _STYLED or (together and len(classes) == 1):
+    if not classes or classes[0] not in _FOUND | _STYLED or (not alone and len(classes) == 1):
         return list(element)
-    if classes[0] in _FOUND and identity and not together:
+    if classes[0] in _FOUND and identity and alone:
         element.set("id", f"{prefix}-{identity}")
     return [element] if len(element) else []

@@ -258,8 +258,8 @@ def test_roles_are_classes_of_notes_and_labels() -> None:
     voice = [n.get("type") for n in root.iter(f"{MEI}note") if n.get("type")]
     labels = [(h.get("type"), "".join(h.itertext())) for h in root.iter(f"{MEI}harm")]
     assert voice[:4] == ["chord-tone", "tension", "non-chord", "chord-tone"]
-    assert ("tension", "11") in labels
-    assert ("non-chord", "(♭3)") in labels
+    assert ("degree tension", "11") in labels
+    assert ("degree non-chord", "(♭3)") in labels
 
 
 def test_words_know_their_places() -> None:
