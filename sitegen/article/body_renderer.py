@@ -42,9 +42,23 @@ class BodyRenderer(RendererHTML):
         return f"<pre><code>{escape(tokens[idx].content)}</code></pre>\n"
 
     def table_open(self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env) -> str:
-        """Open a table in a box of its own, which scrolls by keyboard too where it is wide."""
-        box = '<div class="table-scroll" role="region" aria-label="Table" tabindex="0">\n'
+        """Open a table in a box of its own, which scrolls by keyboard too where it is wide.
+
+        The box goes by the name of the heading that the table stands under.
+        """
+        heading = self._heading_before(tokens, idx, options, env)
+        name = escape(f"Table: {heading}" if heading else "Table")
+        box = f'<div class="table-scroll" role="group" aria-label="{name}" tabindex="0">\n'
         return box + self.renderToken(tokens, idx, options, env)
+
+    def _heading_before(
+        self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env
+    ) -> str:
+        """Return what is read of the last heading before a token, "" where there is none."""
+        for place in range(idx - 1, -1, -1):
+            if tokens[place].type == "heading_open":
+                return self.renderInlineAsText(tokens[place + 1].children, options, env)
+        return ""
 
     def table_close(
         self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env
@@ -71,23 +85,24 @@ class BodyRenderer(RendererHTML):
     def footnote_block_open(
         self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env
     ) -> str:
-        """Open the notes."""
+        """Open the notes of a block of text."""
         del tokens, idx, options, env
-        return '<section class="footnotes" aria-label="Notes">\n<ol>\n'
+        return '<div class="footnotes" role="note">\n<ol>\n'
 
     def footnote_block_close(
         self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env
     ) -> str:
-        """Close the notes."""
+        """Close the notes of a block of text."""
         del tokens, idx, options, env
-        return "</ol>\n</section>\n"
+        return "</ol>\n</div>\n"
 
     def footnote_open(
         self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env
     ) -> str:
         """Open one note."""
         del options, env
-        return f'<li id="note_{_note(tokens[idx])[0]}" class="footnote-item">\n'
+        number, _ = _note(tokens[idx])
+        return f'<li id="note_{number}" value="{number}" class="footnote-item">\n'
 
     def footnote_close(
         self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env

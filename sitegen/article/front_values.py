@@ -81,16 +81,21 @@ def read_web_address(text: str) -> str:
 
 def read_file_or_address(text: str) -> str:
     """Return an address of the web, or the path of a file beside the write-up."""
-    if re.match(r"https?:", text):
+    if is_web_address(text):
         return read_web_address(text)
     if not is_path_below(text):
         raise ValueError(f'"{text}" is neither a file beside the text nor an address')
     return text
 
 
+def is_web_address(text: str) -> bool:
+    """Return whether `text` is meant as an address of the web, and no path."""
+    return bool(re.match(r"https?:", text))
+
+
 def read_old_address(text: str) -> str:
     """Return an old address: a path on the site, or a full address."""
-    if re.match(r"https?:", text):
+    if is_web_address(text):
         return read_web_address(text)
     if not is_path_below(text.strip("/")) or "?" in text or "#" in text:
         raise ValueError(f'"{text}" is not an old address such as /notes/low-tide/')

@@ -4,6 +4,7 @@ from typing import Any
 
 from sitegen.article.body_renderer import DRAW_FENCE, DRAW_ROLE, DrawFence, DrawRole
 from sitegen.article.markdown import markdown
+from sitegen.article.note_places import with_notes_in_place
 from sitegen.article.reading import Article
 
 
@@ -11,4 +12,5 @@ def render_body(article: Article, draw_fence: DrawFence, draw_role: DrawRole) ->
     """Return the body's HTML; charts and roles are what the two functions return for them."""
     environment: dict[str, Any] = {DRAW_FENCE: draw_fence, DRAW_ROLE: draw_role}
     parser = markdown()
-    return str(parser.renderer.render(list(article.tokens), parser.options, environment))
+    tokens = with_notes_in_place(article.tokens)
+    return str(parser.renderer.render(tokens, parser.options, environment))

@@ -2,7 +2,8 @@
 
 Sections with one letter share letter, shade and hatching, so that no colour is needed to see
 what returns. A text that has no room in its section is left out: the table beside the plan has
-them all.
+them all. Lengths and places stand there in bars and in time; those of the classes `plan-length`
+and `plan-bar-tick` are hidden until the page's styles show them in place of the others.
 """
 
 from collections.abc import Sequence
@@ -40,7 +41,9 @@ class PlanLink:
 class PlanRow:
     """One section as the table prints it; texts that nothing gives are empty.
 
-    `start` is "2:04", or "about 2:04" where it is counted from the tempo.
+    `start` is "2:04", or "about 2:04" where it is counted from the tempo; `begin` and
+    `end` are the seconds from which and up to which it is heard, to a thousandth; `share` is the
+    section's part of all bars, in per cent.
     """
 
     letter: str
@@ -51,6 +54,9 @@ class PlanRow:
     length: str
     charts: tuple[PlanLink, ...] = ()
     remark: str = ""
+    begin: float | None = None
+    end: float | None = None
+    share: float = 0
 
 
 @dataclass(frozen=True)
@@ -65,7 +71,11 @@ class PlanContent:
 
 @dataclass(frozen=True)
 class PlanSection:
-    """A section to draw, from `start` up to `end` in the plan's unit; `bars` is "16 bars"."""
+    """A section to draw, from `start` up to `end` in the plan's unit.
+
+    `bars` is "16 bars", `length` the same in time ("0:37"), `first_bar` its number; the last two
+    are "" where they are not told.
+    """
 
     letter: str
     name: str
@@ -73,6 +83,8 @@ class PlanSection:
     start: Fraction
     end: Fraction
     target: Target
+    length: str = ""
+    first_bar: str = ""
 
 
 @dataclass(frozen=True)
@@ -95,6 +107,8 @@ def draw_wide(plan: Plan) -> str:
         width = float(section.end - section.start) * scale
         _draw_across(sheet, f"section-{number}", section, round(left, 2), round(width, 2))
     _draw_scale_across(sheet, plan, scale)
+    if plan.unit == "seconds":
+        _draw_bars_across(sheet, plan, scale)
     return sheet.svg("plan-wide", plan.title, _targets(plan.sections))
 
 
@@ -111,11 +125,31 @@ def _draw_across(
     place = (round(left + margin, 2), 24)
     sheet.text(group, place, section.letter, role="plan-letter", size=_LETTER)
     if letter_width + text_width(section.bars, _SMALL) + 4 * margin <= width:
-        place = (round(left + width - margin, 2), 23)
-        sheet.text(group, place, section.bars, role="plan-bars", size=_SMALL, anchor="right")
+        _write_length(sheet, group, section, (round(left + width - margin, 2), 23))
     for line, text in enumerate(fit_lines(section.name, _NAME, width - margin - 4, lines=2)):
         place = (round(left + margin, 2), 45 + 17 * line)
         sheet.text(group, place, text, role="plan-name", size=_NAME)
+
+
+def _write_length(
+    sheet: Sheet, group: str, section: PlanSection, place: tuple[float, float]
+) -> None:
+    """Plot a section's length in bars, and in its place, hidden, the one in time."""
+    sheet.text(group, place, section.bars, role="plan-bars", size=_SMALL, anchor="right")
+    if section.length:
+        text, role = section.length, "plan-length"
+        sheet.text(group, place, text, role=role, size=_SMALL, anchor="right", hidden=True)
+
+
+def _draw_bars_across(sheet: Sheet, plan: Plan, scale: float) -> None:
+    """Plot the numbers of the bars where sections begin, hidden."""
+    free = 0.0
+    for section in plan.sections:
+        left, width = 1 + float(section.start) * scale, text_width(section.first_bar, _SMALL)
+        if section.first_bar and free <= left <= WIDE - width:
+            place, text = (round(left, 2), 106), section.first_bar
+            sheet.text("plan-scale", place, text, role="plan-bar-tick", size=_SMALL, hidden=True)
+            free = left + width + 8
 
 
 def _draw_scale_across(sheet: Sheet, plan: Plan, scale: float) -> None:
@@ -147,9 +181,19 @@ def draw_narrow(plan: Plan) -> str:
         size = round(float(section.end - section.start) * scale, 2)
         _draw_down(sheet, f"section-{number}", section, top, size)
         if size >= _LEAST_HEIGHT:
-            text, place = _tick(plan, section.start), (_BAND_LEFT - 9, _baseline(top, size))
-            sheet.text("plan-scale", place, text, role="plan-tick", size=_SMALL, anchor="right")
+            _write_start(sheet, plan, section, (_BAND_LEFT - 9, _baseline(top, size)))
     return sheet.svg("plan-narrow", plan.title, _targets(plan.sections))
+
+
+def _write_start(
+    sheet: Sheet, plan: Plan, section: PlanSection, place: tuple[float, float]
+) -> None:
+    """Plot where an upright section starts, and in its place, hidden, its first bar."""
+    group, text = "plan-scale", _tick(plan, section.start)
+    sheet.text(group, place, text, role="plan-tick", size=_SMALL, anchor="right")
+    if plan.unit == "seconds" and section.first_bar:
+        text, role = section.first_bar, "plan-bar-tick"
+        sheet.text(group, place, text, role=role, size=_SMALL, anchor="right", hidden=True)
 
 
 def _narrow_height(plan: Plan) -> int:
@@ -171,8 +215,7 @@ def _draw_down(sheet: Sheet, group: str, section: PlanSection, top: float, size:
     room = right - name_left - text_width(section.bars, _SMALL) - 8
     for text in fit_lines(section.name, _NAME, room, lines=1):
         sheet.text(group, (name_left, base), text, role="plan-name", size=_NAME)
-    place = (right, base)
-    sheet.text(group, place, section.bars, role="plan-bars", size=_SMALL, anchor="right")
+    _write_length(sheet, group, section, (right, base))
 
 
 def _baseline(top: float, size: float) -> float:

@@ -40,10 +40,16 @@ _POINTS_PER_INCH = 72
 
 @dataclass(frozen=True)
 class Target:
-    """Where a group of the plot leads, "" for nowhere, and what it says when pointed at."""
+    """Where a group of the plot leads, "" for nowhere, and what it says when pointed at.
+
+    `begin` and `end` are the seconds from which and up to which it is heard, None where nobody
+    knows.
+    """
 
     href: str
     title: str
+    begin: float | None = None
+    end: float | None = None
 
 
 @dataclass
@@ -56,7 +62,7 @@ class Sheet:
     width: int
     height: int
     prefix: str
-    _texts: list[tuple[str, str, float]] = field(default_factory=list)
+    _texts: list[tuple[str, str, float, bool]] = field(default_factory=list)
     _groups: list[str] = field(default_factory=list)
     _figure: "Figure" = field(init=False)
     _axes: "Axes" = field(init=False)
@@ -115,14 +121,18 @@ class Sheet:
         role: str,
         size: float,
         anchor: Anchor = "left",
+        hidden: bool = False,
     ) -> None:
-        """Plot one line of text on its baseline; `role` becomes its class."""
+        """Plot one line of text on its baseline; `role` becomes its class.
+
+        A `hidden` one is not shown unless the page's styles say so.
+        """
         # A stand-in is measured in its place: matplotlib's font may lack the text's letters.
         label = self._axes.text(
             *place, "x", ha=anchor, va="baseline", fontsize=size, color=COLOURS["ink"]
         )
         label.set_gid(self._next(group))
-        self._texts.append((text, role, size))
+        self._texts.append((text, role, size, hidden))
 
     def svg(self, name: str, title: str, targets: Mapping[str, Target]) -> str:
         """Return the plot as an SVG element of class `name` with a title.
@@ -206,11 +216,14 @@ def _group(root: ET.Element, group: str, target: Target | None) -> ET.Element:
         element = ET.SubElement(root, "a", {"href": target.href})
     else:
         element = ET.SubElement(root, "g")
+    if target.end is not None:
+        element.set("data-start", f"{target.begin}")
+        element.set("data-end", f"{target.end}")
     ET.SubElement(element, "title").text = target.title
     return element
 
 
-def _set_text(element: ET.Element, text: str, role: str, size: float) -> None:
+def _set_text(element: ET.Element, text: str, role: str, size: float, hidden: bool) -> None:
     """Turn a plotted stand-in into the text itself, in the page's font."""
     anchor = re.search(r"text-anchor: (\w+)", element.get("style", ""))
     element.attrib = {
@@ -222,4 +235,6 @@ def _set_text(element: ET.Element, text: str, role: str, size: float) -> None:
     }
     if anchor and anchor[1] != "start":
         element.set("text-anchor", anchor[1])
+    if hidden:
+        element.set("display", "none")
     element.text = text

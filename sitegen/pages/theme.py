@@ -1,6 +1,7 @@
-"""A theme: a folder of templates, styles and fonts that makes pages of the views."""
+"""A theme: a folder of templates, styles, scripts and fonts that makes pages of the views."""
 
 import hashlib
+import re
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -15,6 +16,8 @@ from sitegen.pages.lettering import (
     symbol_levels,
     with_ids_under,
 )
+from sitegen.pages.linked_data import linked_data
+from sitegen.pages.sharing import description, open_graph_locale, tab_title
 from sitegen.pages.views import ArchiveView, ArticleView, ChartView, PageView, RoleView
 from sitegen.score.clock import clock_text
 
@@ -22,31 +25,59 @@ _FILTERS = (
     by_year,
     byline,
     clock_text,
+    description,
     label_facts,
+    linked_data,
     musical_facts,
     natural_width,
     numeral_parts,
+    open_graph_locale,
     recording_facts,
     song_credits,
     spoken_date,
     symbol_levels,
+    tab_title,
     with_ids_under,
 )
 TEMPLATES = ("article", "archive", "page", "missing")
+FIRST_SCRIPT = "page.js"
+ICON = "icon.svg"
+"""The site's sign in tabs and bookmarks, at the top of a theme's folder and of the site."""
 NOTATION_FONT = "fonts/notation.woff2"
 """Where a theme's styles look for the music font, from the top of the site."""
 
+# A colour of the styles by its name, `--ink: #191c24` or `--ink: light-dark(#191c24, #e8e4da)`.
+_COLOUR = re.compile(r"--([\w-]+):\s*(?:light-dark\(\s*)?(#[0-9a-fA-F]{6})\b")
+
 
 class Theme:
-    """Templates, styles and fonts of one folder; nothing is read from anywhere else."""
+    """Templates, styles, scripts and fonts of one folder; nothing is read from anywhere else.
+
+    `stylesheet` and `script` are addresses from the top of the site that name the very state of
+    the styles and scripts; `script` is "" for a theme without any. Scripts are modules that load
+    each other by their names; the page loads the first one, `page.js`.
+    """
 
     def __init__(self, folder: Path, notation_style: str = "") -> None:
         self._folder = folder
-        self._styles = _joined_styles(folder) + notation_style
-        mark = hashlib.sha256(self._styles.encode()).hexdigest()[:10]
-        self.stylesheet = f"styles/{folder.name}.{mark}.css"
+        self._styles = _joined_styles(folder, notation_style)
+        self._scripts = _read_scripts(folder)
+        self.stylesheet = f"styles/{folder.name}.{_mark(self._styles.encode())}.css"
+        self._script_folder = f"scripts/{_mark(*self._scripts.values())}"
+        has_script = FIRST_SCRIPT in self._scripts
+        self.script = f"{self._script_folder}/{FIRST_SCRIPT}" if has_script else ""
         self._environment = _environment(folder)
         self._environment.globals["stylesheet"] = self.stylesheet
+        self._environment.globals["script"] = self.script
+        self._environment.globals["icon"] = ICON if (folder / ICON).is_file() else ""
+
+    @property
+    def colours(self) -> Mapping[str, str]:
+        """The colours of a light page by the names that the styles give them, as `#rrggbb`."""
+        colours: dict[str, str] = {}
+        for name, colour in _COLOUR.findall(self._styles):
+            colours.setdefault(name, colour)
+        return colours
 
     def render_article(self, view: ArticleView) -> str:
         """Return the page of one write-up."""
@@ -78,8 +109,12 @@ class Theme:
         `notation_font` is the music font as WOFF2; without it none is published.
         """
         files = {self.stylesheet: self._styles.encode()}
+        for name, text in self._scripts.items():
+            files[f"{self._script_folder}/{name}"] = text
         for path in sorted((self._folder / "fonts").glob("*")):
             files[f"fonts/{path.name}"] = path.read_bytes()
+        if (self._folder / ICON).is_file():
+            files[ICON] = (self._folder / ICON).read_bytes()
         if notation_font:
             files[NOTATION_FONT] = notation_font
         return files
@@ -103,10 +138,29 @@ def load_theme(folder: Path, notation_style: str = "") -> Theme:
     return Theme(folder, notation_style)
 
 
-def _joined_styles(folder: Path) -> str:
-    """Return all styles in the order of their file names, which start with a number."""
+def _joined_styles(folder: Path, notation_style: str) -> str:
+    """Return all styles in the order of their file names, which start with a number.
+
+    Those of the notation stand last. They travel without comments and blanks.
+    """
+    from rcssmin import cssmin  # noqa: PLC0415 - only a theme that is loaded needs it
+
     paths = sorted((folder / "styles").glob("*.css"))
-    return "".join(path.read_text(encoding="utf-8") for path in paths)
+    styles = "".join(path.read_text(encoding="utf-8") for path in paths)
+    return str(cssmin(styles + notation_style))
+
+
+def _read_scripts(folder: Path) -> dict[str, bytes]:
+    """Return the scripts by file name, without comments and blanks."""
+    from rjsmin import jsmin  # noqa: PLC0415 - only a theme that is loaded needs it
+
+    paths = sorted((folder / "scripts").glob("*.js"))
+    return {path.name: jsmin(path.read_text(encoding="utf-8")).encode() for path in paths}
+
+
+def _mark(*contents: bytes) -> str:
+    """Return a few letters that stand for some contents and for no other."""
+    return hashlib.sha256(b"\0".join(contents)).hexdigest()[:10]
 
 
 def _environment(folder: Path) -> jinja2.Environment:

@@ -11,6 +11,8 @@ from sitegen.article.reading import Heading
 from sitegen.kinds.kind import Drawing
 from sitegen.score.chord import Chord, NoChord
 
+Player = Literal["audio", "video", "frame"]
+
 
 @dataclass(frozen=True)
 class Link:
@@ -18,6 +20,28 @@ class Link:
 
     text: str
     href: str
+
+
+@dataclass(frozen=True)
+class TimeLink(Link):
+    """A moment of the recording, `seconds` from its start; `href` is "" where nothing plays it."""
+
+    seconds: float = 0
+
+
+@dataclass(frozen=True)
+class RecordingView:
+    """The recording as the page plays it: a file, or the player of its host in a frame.
+
+    `address` is the file's, or the frame's with the place `{seconds}`. `host` is the server that
+    has it, "" for a file of the site itself: no other is asked before the reader says so. `link`
+    leads to where it is heard without this page.
+    """
+
+    kind: Player
+    address: str
+    host: str = ""
+    link: Link | None = None
 
 
 @dataclass(frozen=True)
@@ -55,7 +79,11 @@ class RoleView:
 
 @dataclass(frozen=True)
 class ChartView:
-    """One chart of a page. `frames` are faults as text, shown where there is no drawing."""
+    """One chart of a page. `frames` are faults as text, shown where there is no drawing.
+
+    `at` is the moment where it is heard; `starts` are those of a form plan's sections, None for
+    an unknown one, and empty where nothing leads to them.
+    """
 
     id: str
     anchor: str
@@ -64,7 +92,21 @@ class ChartView:
     title: str
     drawing: Drawing | None
     frames: tuple[str, ...] = ()
-    at: Link | None = None
+    at: TimeLink | None = None
+    starts: tuple[TimeLink | None, ...] = ()
+
+
+@dataclass(frozen=True)
+class CardView:
+    """The picture that link previews show of a write-up, beside its page.
+
+    `address` is its whole address, "" as long as the site has none; `alt` says what it shows.
+    """
+
+    address: str
+    width: int
+    height: int
+    alt: str
 
 
 @dataclass(frozen=True)
@@ -83,7 +125,9 @@ class ArticleView:
     charts: tuple[ChartView, ...]
     plan: ChartView | None = None
     glyphs: tuple[str, ...] = ()
-    moments: tuple[Link, ...] = ()
+    moments: tuple[TimeLink, ...] = ()
+    recording: RecordingView | None = None
+    card: CardView | None = None
     earlier: Link | None = None
     later: Link | None = None
     draft: bool = False

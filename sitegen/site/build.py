@@ -99,8 +99,8 @@ def build_site(order: Order, step: Step) -> Report:
         return Report(diagnostics=faults, seconds=time.monotonic() - began)
     jobs = order.jobs or sensible_jobs(len(content.articles), os.cpu_count() or 1)
     with fresh_folder(order.out) as fresh, hire(jobs) as work:
-        folder, stylesheet = theme
-        press = Press(fresh, folder, stylesheet, order.kinds)
+        folder, state = theme
+        press = Press(fresh, folder, state, order.kinds)
         edition = Edition(content, settings.settings, press, order.out, work, step)
         edition.make(drafts=order.drafts, strict=order.strict)
     listed = (*edition.articles, *edition.pages)
@@ -121,8 +121,10 @@ def _weighed(diagnostics: Iterable[Diagnostic], order: Order) -> tuple[Diagnosti
     return ordered(found.strict() if order.strict else found for found in diagnostics)
 
 
-def _load_theme(order: Order, settings: SettingsFile, content: Content) -> tuple[Path, str] | None:
-    """Return the theme's folder and the address of its styles.
+def _load_theme(
+    order: Order, settings: SettingsFile, content: Content
+) -> tuple[Path, tuple[str, str]] | None:
+    """Return the theme's folder and the addresses of its styles and scripts.
 
     None when the settings name no theme that there is, which is a fault of theirs.
     """
@@ -136,9 +138,10 @@ def _load_theme(order: Order, settings: SettingsFile, content: Content) -> tuple
     if folder is None:
         return None
     try:
-        return folder, load_theme(folder, NOTATION_STYLE).stylesheet
+        theme = load_theme(folder, NOTATION_STYLE)
     except FileNotFoundError as wrong:
         raise RefusedError(str(wrong)) from wrong
+    return folder, (theme.stylesheet, theme.script)
 
 
 def _check_out(out: Path, content: Content) -> None:

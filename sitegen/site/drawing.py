@@ -1,14 +1,16 @@
 """The charts and the text of a write-up, drawn."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from sitegen.article import Fence, RoleUse, render_body
+from sitegen.article.front import Video
 from sitegen.pages.theme import Theme
-from sitegen.pages.views import ChartView, Link
+from sitegen.pages.views import ChartView, TimeLink
 from sitegen.score.clock import clock_text
 from sitegen.site.bug import Bug, attempt
-from sitegen.site.inline import moment_href, role_view
+from sitegen.site.inline import role_view
+from sitegen.site.moments import moment_href, section_links
 from sitegen.site.study import StudiedChart, Study
 
 PLAN = "Plan"
@@ -19,13 +21,15 @@ PLAN = "Plan"
 class Drawn:
     """What a write-up or page looks like, without the page around it.
 
-    `plan` is the chart that is repeated near the top, `glyphs` what all charts share.
+    `plan` is the chart that is repeated near the top, `glyphs` what all charts share, `video`
+    the recording with the whole address of its host's player.
     """
 
     body: str
     charts: tuple[ChartView, ...]
     glyphs: tuple[str, ...]
     plan: ChartView | None = None
+    video: Video = field(default=Video())
 
 
 def draw(study: Study, theme: Theme, bugs: list[Bug]) -> Drawn | None:
@@ -43,11 +47,13 @@ def draw(study: Study, theme: Theme, bugs: list[Bug]) -> Drawn | None:
         return theme.render_chart(by_place[fence.passage.opening])
 
     def draw_role(use: RoleUse) -> str:
-        return theme.render_role(role_view(use, study.citations, article.front.video))
+        return theme.render_role(role_view(use, study.citations, study.video))
 
     doing = f"setting the text of {study.name}"
     body = attempt(bugs, doing, render_body, article, draw_fence, draw_role)
-    return None if body is None else Drawn(body, views, _glyphs(views), _plan(study, views))
+    if body is None:
+        return None
+    return Drawn(body, views, _glyphs(views), _plan(study, views), study.video)
 
 
 def _draw_charts(study: Study, bugs: list[Bug]) -> tuple[ChartView, ...] | None:
@@ -67,17 +73,23 @@ def _draw_chart(chart: StudiedChart, study: Study, bugs: list[Bug]) -> ChartView
     named = chart.named
     title = named.chart.reading.title
     return ChartView(
-        named.id, named.anchor, named.name, kind.name, title, drawing, at=_moment(chart, study)
+        named.id,
+        named.anchor,
+        named.name,
+        kind.name,
+        title,
+        drawing,
+        at=_moment(chart, study),
+        starts=section_links(study.video, drawing.content),
     )
 
 
-def _moment(chart: StudiedChart, study: Study) -> Link | None:
-    """Return the link to where a chart stands in the recording; not every kind knows it."""
+def _moment(chart: StudiedChart, study: Study) -> TimeLink | None:
+    """Return where a chart stands in the recording; not every kind knows it."""
     seconds = getattr(chart.named.chart.reading.chart, "start_time", None)
-    if not isinstance(seconds, int) or study.article is None:
+    if not isinstance(seconds, int):
         return None
-    href = moment_href(study.article.front.video, seconds)
-    return Link(clock_text(seconds), href) if href else None
+    return TimeLink(clock_text(seconds), moment_href(study.video, seconds), seconds)
 
 
 def _glyphs(views: Sequence[ChartView]) -> tuple[str, ...]:

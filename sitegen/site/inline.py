@@ -8,6 +8,7 @@ from sitegen.pages.views import RoleView
 from sitegen.score.chord import Chord, NoChord
 from sitegen.score.clock import clock_text
 from sitegen.site.citations import Citation
+from sitegen.site.moments import moment_href
 from sitegen.source import Span
 
 
@@ -31,12 +32,3 @@ def role_view(use: RoleUse, citations: Mapping[Span, Citation], video: Video) ->
             citation = citations[use.span]
             return RoleView("see", citation.text, href=citation.href)
     return RoleView("fact", citations[use.span].text)
-
-
-def moment_href(video: Video, seconds: int) -> str:
-    """Return the link to a moment of the recording, "" where the write-up names none.
-
-    The moment is told as a media fragment, `#t=83` (W3C, Media Fragments URI 1.0, 2012).
-    """
-    place = (video.page or video.file).partition("#")[0]
-    return f"{place}#t={seconds}" if place else ""

@@ -11,12 +11,13 @@ from sitegen.engraving.style import NOTATION_STYLE
 from sitegen.kinds.kind import ChartKind
 from sitegen.pages.theme import Theme, load_theme
 from sitegen.pages.views import ArticleView, Link, PageView, SiteView
-from sitegen.score.clock import clock_text
 from sitegen.site.addresses import INDEX
 from sitegen.site.bug import Bug, attempt
+from sitegen.site.cards import Card, make_card
 from sitegen.site.content import ContentFile
 from sitegen.site.drawing import Drawn, draw
-from sitegen.site.inline import moment_href
+from sitegen.site.moments import moment_links
+from sitegen.site.recording import recording_view
 from sitegen.site.study import Study, study_file
 
 
@@ -24,18 +25,18 @@ from sitegen.site.study import Study, study_file
 class Press:
     """What all pages of an edition share; it goes to the other processes.
 
-    `top` is the folder that is filled, `theme` the theme's; `stylesheet` is the theme's address
-    for its styles, which names their very state.
+    `top` is the folder that is filled, `theme` the theme's; `state` are the theme's addresses
+    for its styles and scripts, which name their very state.
     """
 
     top: Path
     theme: Path
-    stylesheet: str
+    state: tuple[str, str]
     kinds: tuple[ChartKind, ...]
 
     def load_theme(self) -> Theme:
-        """Return the theme, loaded once a process for as long as its styles stay the same."""
-        return _load_once(self.theme, self.stylesheet)
+        """Return the theme, loaded once a process for as long as it stays the same."""
+        return _load_once(self.theme, self.state)
 
 
 @dataclass(frozen=True)
@@ -50,7 +51,7 @@ class Sheet:
 
 
 @lru_cache(maxsize=4)
-def _load_once(folder: Path, _stylesheet: str) -> Theme:
+def _load_once(folder: Path, _state: tuple[str, str]) -> Theme:
     return load_theme(folder, NOTATION_STYLE)
 
 
@@ -61,28 +62,33 @@ def press_sheet(sheet: Sheet, press: Press) -> tuple[Bug, ...]:
     theme = press.load_theme()
     drawn = draw(study, theme, bugs)
     if drawn is not None and study.article is not None:
+        doing = f"drawing the card of {study.name}"
+        card = attempt(bugs, doing, _draw_card, theme, sheet, study, drawn)
         doing = f"making the page of {study.name}"
-        html = attempt(bugs, doing, _render, theme, sheet, study.article, drawn)
+        html = attempt(bugs, doing, _render, theme, sheet, study.article, drawn, card)
         folder = press.top / sheet.file.address
         if html is not None:
-            attempt(bugs, f"writing the page of {study.name}", _write, folder, html, study, drawn)
+            doing = f"writing the page of {study.name}"
+            attempt(bugs, doing, _write, folder, html, study, drawn, card)
     return tuple(bugs)
 
 
-def _render(theme: Theme, sheet: Sheet, article: Article, drawn: Drawn) -> str:
+def _draw_card(theme: Theme, sheet: Sheet, study: Study, drawn: Drawn) -> Card | None:
+    if sheet.file.is_page or study.article is None:
+        return None
+    taken = {*study.files, *_downloads(drawn)}
+    return make_card(sheet.site, study.article.front, drawn.charts, theme.colours, taken)
+
+
+def _render(theme: Theme, sheet: Sheet, article: Article, drawn: Drawn, card: Card | None) -> str:
     if not sheet.file.is_page:
-        return theme.render_article(_article_view(sheet, article, drawn))
+        return theme.render_article(_article_view(sheet, article, drawn, card))
     title = article.front.title
     return theme.render_page(PageView(sheet.site, title, drawn.body, drawn.charts, drawn.glyphs))
 
 
-def _article_view(sheet: Sheet, article: Article, drawn: Drawn) -> ArticleView:
+def _article_view(sheet: Sheet, article: Article, drawn: Drawn, card: Card | None) -> ArticleView:
     front = article.front
-    moments = tuple(
-        Link(f"{clock_text(moment.seconds)} {moment.name}", href)
-        for moment in front.moments
-        if (href := moment_href(front.video, moment.seconds))
-    )
     return ArticleView(
         site=sheet.site,
         slug=sheet.file.slug,
@@ -92,14 +98,16 @@ def _article_view(sheet: Sheet, article: Article, drawn: Drawn) -> ArticleView:
         charts=drawn.charts,
         plan=drawn.plan,
         glyphs=drawn.glyphs,
-        moments=moments,
+        moments=moment_links(drawn.video, front.moments),
+        recording=recording_view(drawn.video),
+        card=None if card is None else card.view,
         earlier=sheet.earlier,
         later=sheet.later,
         draft=sheet.draft,
     )
 
 
-def _write(folder: Path, html: str, study: Study, drawn: Drawn) -> None:
+def _write(folder: Path, html: str, study: Study, drawn: Drawn, card: Card | None) -> None:
     """Write a page with the files that it uses and its downloads into its folder."""
     folder.mkdir(parents=True, exist_ok=True)
     (folder / INDEX).write_text(html, encoding="utf-8", newline="\n")
@@ -107,7 +115,8 @@ def _write(folder: Path, html: str, study: Study, drawn: Drawn) -> None:
         target = folder / name
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(path, target)
-    for name, data in _downloads(drawn).items():
+    pictures = {} if card is None else {card.name: card.data}
+    for name, data in {**_downloads(drawn), **pictures}.items():
         (folder / name).write_bytes(data)
 
 

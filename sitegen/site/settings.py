@@ -3,9 +3,11 @@
 import re
 import tomllib
 from collections.abc import Callable
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, field, fields
 from typing import Any
+from urllib.parse import urlsplit
 
+from sitegen.article.embeds import read_pattern
 from sitegen.diagnostics import Diagnostic, did_you_mean, fault
 from sitegen.site.toml_places import KeyPlace, find_item, find_keys
 from sitegen.source import Source, Span
@@ -15,6 +17,16 @@ LONGEST_TEXT = 500
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 _ADDRESS = re.compile(r"https?://[^\s/?#]+(/[^\s?#]*)?")
 _PLACE_IN_MESSAGE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
+
+
+@dataclass(frozen=True)
+class RecordingSettings:
+    """How the site shows recordings; `embed` is the address of its host's player, or "".
+
+    It has the place `{id}` for what the host calls a recording, and `{seconds}` for the start.
+    """
+
+    embed: str = ""
 
 
 @dataclass(frozen=True)
@@ -34,6 +46,7 @@ class Settings:
     theme: str = "liner"
     menu: tuple[str, ...] | None = None
     notice: str = ""
+    recording: RecordingSettings = field(default=RecordingSettings())
 
 
 @dataclass(frozen=True)
@@ -65,6 +78,14 @@ def read_settings(source: Source) -> SettingsFile:
     return _Reader(source, values).read()
 
 
+class _ItemError(ValueError):
+    """Something inside a table is wrong; `item` is its text."""
+
+    def __init__(self, message: str, item: str) -> None:
+        super().__init__(message)
+        self.item = item
+
+
 class _Reader:
     """Reads the parsed values field by field and collects the faults."""
 
@@ -94,7 +115,10 @@ class _Reader:
         try:
             return _READERS[name](self.values[name])
         except ValueError as wrong:
-            self._report("settings-value", self._place(name).value, f"{name}: {wrong}")
+            item = wrong.item if isinstance(wrong, _ItemError) else ""
+            span = find_item(self.source, self._place(name), item)
+            message, _, hint = str(wrong).partition("; ")
+            self._report("settings-value", span, f"{name}: {message}", hint)
             return None
 
     def _place(self, name: str) -> KeyPlace:
@@ -146,9 +170,17 @@ def _read_language(value: object) -> str:
 
 def _read_address(value: object) -> str:
     text = _read_text(value)
-    if text and not _ADDRESS.fullmatch(text):
+    if text and not (_ADDRESS.fullmatch(text) and _is_sound(text)):
         raise ValueError(f'"{text}" is not an address such as https://example.org/')
     return text
+
+
+def _is_sound(address: str) -> bool:
+    """Tell whether an address can be taken apart; an open bracket in its host cannot."""
+    try:
+        return bool(urlsplit(address).hostname)
+    except ValueError:
+        return False
 
 
 def _read_menu(value: object) -> tuple[str, ...]:
@@ -157,6 +189,23 @@ def _read_menu(value: object) -> tuple[str, ...]:
     if len(set(value)) < len(value):
         raise ValueError("a page stands in the menu twice")
     return tuple(value)
+
+
+def _read_recording(value: object) -> RecordingSettings:
+    if not isinstance(value, dict):
+        raise ValueError('a table belongs here, such as [recording] and below it embed = "..."')  # noqa: TRY004 - a fault of the author
+    for name in value:
+        if name != "embed":
+            raise _ItemError(f'no setting of a recording is called "{name}"', name)
+    return RecordingSettings(_read_embed(value.get("embed", "")))
+
+
+def _read_embed(value: object) -> str:
+    text = _read_text(value)
+    try:
+        return read_pattern(text) if text else ""
+    except ValueError as wrong:
+        raise _ItemError(f"embed: {wrong}", text) from None
 
 
 _READERS: dict[str, Callable[[object], Any]] = {
@@ -168,4 +217,5 @@ _READERS: dict[str, Callable[[object], Any]] = {
     "theme": _read_filled_text,
     "menu": _read_menu,
     "notice": _read_text,
+    "recording": _read_recording,
 }

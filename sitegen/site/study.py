@@ -5,16 +5,20 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from sitegen.article import Article, load_source, read_article, read_page
+from sitegen.article.front import Video
 from sitegen.charts.defaults import SongDefaults
 from sitegen.diagnostics import Diagnostic, ordered
 from sitegen.kinds.kind import Analysis, ChartKind, Surroundings
 from sitegen.kinds.studied import compare_analyses
+from sitegen.score.credits import Credits
 from sitegen.site.attachments import find_images
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.citations import Citable, Citation, resolve_citation, unknown_chart
 from sitegen.site.content import ContentFile, shown, unreadable
 from sitegen.site.links import find_links
 from sitegen.site.numbering import NamedChart, ReadChart, name_charts
+from sitegen.site.recording import find_recording
+from sitegen.site.taken_names import find_taken_names
 from sitegen.source import Passage, Source, Span
 
 
@@ -33,7 +37,8 @@ class Study:
 
     `article` is None when its file cannot be read at all. `citations` say what stands for the
     roles that speak of charts, by their span; `files` are the pictures and other files that
-    are published beside it, by their path from the folder.
+    are published beside it, by their path from the folder. `video` is the front matter's with
+    the whole address of its host's player.
     """
 
     file: ContentFile
@@ -43,6 +48,7 @@ class Study:
     files: Mapping[str, Path] = field(default_factory=dict)
     diagnostics: tuple[Diagnostic, ...] = ()
     bugs: tuple[Bug, ...] = ()
+    video: Video = field(default=Video())
 
     @property
     def name(self) -> str:
@@ -97,15 +103,19 @@ class _Desk:
         images, faults = find_images(self.file, self.article.source, self.article.images)
         anchors = [chart.named.anchor for chart in charts]
         linked, dead = find_links(self.file, self.article, anchors)
-        diagnostics = ordered([*self.faults, *faults, *dead])
+        video, recorded, unheard = find_recording(self.file, self.article)
+        files = linked | images | recorded
+        taken = find_taken_names(self.article, files, anchors)
+        diagnostics = ordered([*self.faults, *faults, *dead, *unheard, *taken])
         return Study(
             self.file,
             self.article,
             charts,
             citations,
-            linked | images,
+            files,
             diagnostics,
             tuple(self.bugs),
+            video,
         )
 
     def _read_charts(self) -> tuple[NamedChart, ...]:
@@ -129,10 +139,13 @@ class _Desk:
     def _analyse(self, named: Sequence[NamedChart]) -> tuple[StudiedChart, ...]:
         headings = {heading.text.lower(): heading.anchor for heading in self.article.headings}
         names = {chart.id: (chart.anchor, chart.name) for chart in named}
+        source, song = self.article.source, self.article.front.song
+        holder = self.article.front.rights.holder
+        credits_ = Credits(song.title, song.artist, song.writers, holder)
         return tuple(
             self._analyse_one(
                 chart,
-                Surroundings(chart.anchor, chart.name, headings, names, self.article.source),
+                Surroundings(chart.anchor, chart.name, headings, names, source, credits_),
             )
             for chart in named
         )

@@ -12,6 +12,7 @@ def _front(*lines: str) -> str:
 
 
 _GOOD_FRONT = _front("title: Low Tide")
+_FRAME = "https://example.org/frame/7?start={seconds}"
 _GOOD_TEXT = "The verse has eight bars.\n"
 
 ARTICLE_CODES: tuple[Code, ...] = (
@@ -91,6 +92,13 @@ ARTICLE_CODES: tuple[Code, ...] = (
         "A published write-up does not say since when it is.",
         _front("title: Low Tide", "status: published"),
         _front("title: Low Tide", "status: published", "published: 2026-05-04"),
+    ),
+    Code(
+        "front-holder",
+        "warning",
+        "The page plays a recording and does not say whose it is.",
+        _front("title: Low Tide", "video:", f"  embed: {_FRAME}"),
+        _front("title: Low Tide", "video:", f"  embed: {_FRAME}", "  holder: The Gantry"),
     ),
     Code(
         "heading-level",

@@ -26,6 +26,12 @@ _PICTURE = (
 )
 _OTHER = ("breakdowns/low-tide/article.md", "Another write-up.\n")
 
+
+def _video(line: str) -> str:
+    video = f"video:\n  {line}\n  holder: The Gantry\n"
+    return f"---\ntitle: Low Tide\nstatus: draft\n{video}---\n\nA write-up.\n"
+
+
 SITE_CODES: tuple[Code, ...] = (
     Code(
         "settings-syntax",
@@ -175,6 +181,29 @@ SITE_CODES: tuple[Code, ...] = (
         "![The stage from above](stag.svg)\n",
         "![The stage from above](stage.svg)\n",
         beside=(_PICTURE,),
+    ),
+    Code(
+        "file-name-taken",
+        "error",
+        "A file beside the text has the name of a file that is made of a chart to take away.",
+        f"{_VERSE}\n![The stage from above](chart-verse.svg)\n",
+        f"{_VERSE}\n![The stage from above](stage.svg)\n",
+        beside=(_PICTURE, (_PICTURE[0].replace("stage", "chart-verse"), _PICTURE[1])),
+    ),
+    Code(
+        "recording-missing",
+        "error",
+        "The front matter names a file to listen to that does not lie beside the text.",
+        _video("file: low-tied.wav"),
+        _video("file: low-tide.wav"),
+        beside=(("breakdowns/example/low-tide.wav", "RIFF"),),
+    ),
+    Code(
+        "recording-pattern",
+        "error",
+        "The front matter names a recording as its host does, and the settings name no host.",
+        _video("embed: low-tide"),
+        _video('embed: "https://example.org/frame/low-tide?start={seconds}"'),
     ),
     Code(
         "image-outside",

@@ -19,12 +19,12 @@ def test_a_note_and_its_marks_lead_to_each_other() -> None:
         '<p>One<sup class="footnote-ref"><a href="#note_1" id="note_1_from" aria-label="Note 1">'
         '1</a></sup> and two<sup class="footnote-ref"><a href="#note_1" id="note_1_from_2" '
         'aria-label="Note 1">1</a></sup>.</p>\n'
-        '<section class="footnotes" aria-label="Notes">\n<ol>\n'
-        '<li id="note_1" class="footnote-item">\n<p>By Eb2. '
+        '<div class="footnotes" role="note">\n<ol>\n'
+        '<li id="note_1" value="1" class="footnote-item">\n<p>By Eb2. '
         '<a href="#note_1_from" class="footnote-backref" '
         'aria-label="Back to the text at note 1">↩</a> '
         '<a href="#note_1_from_2" class="footnote-backref" '
-        'aria-label="Back to the text at note 1, place 2">↩</a></p>\n</li>\n</ol>\n</section>\n'
+        'aria-label="Back to the text at note 1, place 2">↩</a></p>\n</li>\n</ol>\n</div>\n'
     )
 
 
@@ -33,6 +33,23 @@ def test_an_inline_note_is_numbered_with_the_others() -> None:
 
     assert html.index('href="#note_1"') < html.index('href="#note_2"')
     assert "<p>in <em>passing</em> <a" in html
+
+
+def test_a_note_stands_behind_the_block_that_leads_to_it() -> None:
+    body = "> - One[^a] and two[^b].\n\nThree[^a], four[^c].\n\n## Five\n\n"
+    html = shown(body + "[^c]: N3.\n\n[^a]: N1.\n\n[^b]: N2.\n")
+    order = [html.index(part) for part in ("One", "N1", "N2", "Three", "N3", "Five")]
+
+    assert order == sorted(order)
+    assert html.count('role="note"') == 2
+    assert "</blockquote>\n<div" in html
+
+
+def test_a_note_of_a_note_stands_with_it() -> None:
+    html = shown("One[^a].\n\nTwo.\n\n[^a]: N1[^b].\n\n[^b]: N2.\n")
+
+    assert html.index("N1") < html.index("N2") < html.index("Two")
+    assert html.count('role="note"') == 1
 
 
 def test_ids_of_notes_are_no_anchors_of_headings() -> None:

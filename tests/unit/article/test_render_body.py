@@ -30,10 +30,19 @@ def test_a_table_scrolls_in_its_own_box() -> None:
     html = render_body(article, draw_fence, draw_role)
 
     assert html.startswith(
-        '<div class="table-scroll" role="region" aria-label="Table" tabindex="0">\n<table>\n'
+        '<div class="table-scroll" role="group" aria-label="Table" tabindex="0">\n<table>\n'
     )
     assert html.endswith("</table>\n</div>\n")
     assert '<td style="text-align:right"><i>Eb2</i></td>' in html
+
+
+def test_a_table_goes_by_the_name_of_its_heading() -> None:
+    body = '## The *riff* in {chord G"}\n\nText.\n\n> | a |\n> |--|\n\n## B\n\n| c |\n|--|\n'
+    article, _ = read_article(Source("a.md", FRONT + body), ())
+    html = render_body(article, draw_fence, draw_role)
+
+    assert 'aria-label="Table: The riff in {chord G&quot;}"' in html
+    assert 'aria-label="Table: B"' in html
 
 
 def test_cells_that_a_table_has_no_room_for_are_told() -> None:

@@ -26,7 +26,8 @@ def plan(
     for letter, name, length in sections:
         target = Target(f"#{name.lower().replace(' ', '-')}", name)
         place = Fraction(at), Fraction(at + length)
-        made.append(PlanSection(letter, name, f"{length} bars", *place, target))
+        told = (f"0:{length:02}", str(at + 1)) if unit == "seconds" else ("", "")
+        made.append(PlanSection(letter, name, f"{length} bars", *place, target, *told))
         at += length
     return Plan("plan", "A plan", unit, tuple(made), Fraction(end or at))
 
@@ -95,11 +96,19 @@ def test_no_text_leaves_its_section(given: Plan, draw: Callable[[Plan], str]) ->
             assert y <= bottom
 
 
+IN_BARS = ("plan-length", "plan-tick")
+IN_TIME = ("plan-bars", "plan-bar-tick")
+IN_BOTH = ("plan-length", "plan-bar-tick")
+
+
+@pytest.mark.parametrize("unseen", [IN_BARS, IN_TIME, IN_BOTH])
 @pytest.mark.parametrize("svg", [draw_wide(SONG), draw_narrow(SONG), draw_wide(BUSY)])
-def test_no_text_lies_on_another(svg: str) -> None:
+def test_no_text_lies_on_another(svg: str, unseen: tuple[str, str]) -> None:
     root = parsed(svg)
     placed = []
     for text in root.iter("text"):
+        if text.get("class") in unseen:
+            continue
         size = float(text.get("font-size", "0"))
         width = text_width(text.text or "", size)
         x, y = float(text.get("x", "0")), float(text.get("y", "0"))
@@ -109,6 +118,29 @@ def test_no_text_lies_on_another(svg: str) -> None:
         for other in placed[n + 1 :]:
             apart = right <= other[0] or other[1] <= left or bottom <= other[2] or other[3] <= top
             assert apart
+
+
+@pytest.mark.parametrize("draw", [draw_wide, draw_narrow])
+def test_lengths_stand_in_bars_and_hidden_in_time_at_one_place(
+    draw: Callable[[Plan], str],
+) -> None:
+    root = parsed(draw(SONG))
+    bars, lengths = (
+        [text for text in root.iter("text") if text.get("class") == role]
+        for role in ("plan-bars", "plan-length")
+    )
+    assert {"0:40", "0:30"} <= {text.text for text in lengths}
+    assert [(t.get("x"), t.get("y")) for t in bars] == [(t.get("x"), t.get("y")) for t in lengths]
+    hidden = {text.get("class") for text in root.iter("text") if text.get("display") == "none"}
+    assert hidden == {"plan-length", "plan-bar-tick"}
+
+
+def test_first_bars_stand_where_their_sections_begin() -> None:
+    root = parsed(draw_wide(SONG))
+    numbers = [text for text in root.iter("text") if text.get("class") == "plan-bar-tick"]
+    assert [text.text for text in numbers][:3] == ["1", "11", "51"]
+    lefts = [section[0][0] for section in boxes(draw_wide(SONG))]
+    assert float(numbers[1].get("x", "0")) == pytest.approx(lefts[1], abs=0.02)
 
 
 def test_a_short_section_has_its_letter_only_and_its_name_as_title() -> None:

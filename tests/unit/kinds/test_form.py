@@ -110,13 +110,23 @@ def test_charts_are_named_as_the_page_names_them() -> None:
 def test_both_drawings_link_the_sections() -> None:
     drawn = content(SONG)
     for svg in (drawn.svg, drawn.narrow_svg):
-        assert svg.count('<a href="#verse-1">') == 2
-        assert svg.count('<a href="#opening-riff">') == 1
+        assert svg.count('<a href="#verse-1" ') == 2
+        assert svg.count('<a href="#opening-riff" ') == 1
         assert "<title>Verse 1: B, 16 bars, 0:10</title>" in svg
+
+
+def test_drawings_and_rows_know_from_when_to_when_a_section_is_heard() -> None:
+    drawn = content("length: 1:30\nVerse | 16 | 0:10\nChorus | 8 | 0:50")
+    assert [(row.begin, row.end) for row in drawn.rows] == [(10, 50), (50, 70)]
+    for svg in (drawn.svg, drawn.narrow_svg):
+        assert svg.count('data-start="10" data-end="50"') == 1
+        assert svg.count('data-start="50" data-end="70"') == 1
 
 
 def test_a_form_without_times_is_drawn_along_its_bars() -> None:
     drawn = content("Verse | 16\nChorus | 8")
+    assert "data-start" not in drawn.svg + drawn.narrow_svg
+    assert drawn.rows[0].begin is drawn.rows[0].end is None
     assert "0:00" not in drawn.svg
     assert ">17</text>" in drawn.svg
     assert drawn.rows[0].start == drawn.rows[0].length == ""

@@ -4,7 +4,7 @@ import pytest
 from unit.charts.reading_aloud import chart_of, read
 
 from sitegen.kinds.kind import Surroundings
-from sitegen.kinds.notation import NotationDrawing, draw_notation
+from sitegen.kinds.notation import LegendEntry, NotationDrawing, draw_notation
 from sitegen.kinds.studied import analyse_chart
 
 
@@ -38,8 +38,12 @@ def test_a_transposing_instrument_tells_the_key_it_reads_in() -> None:
 
 def test_the_legend_tells_only_the_roles_that_are_there() -> None:
     assert drawn("key: Eb", "voice", "Eb4     F4").legend == (
-        "upright: chord tone",
-        "italic: tension",
+        LegendEntry("chord-tone", "R", "chord tone, upright"),
+        LegendEntry("tension", "9", "tension, in italics"),
+    )
+    assert drawn("key: Eb", "voice", "Eb4     B4").legend == (
+        LegendEntry("chord-tone", "R", "chord tone, upright"),
+        LegendEntry("non-chord", "(♯5)", "non-chord tone, in brackets"),
     )
     assert drawn("key: Eb", "voice", "Eb4     Bb4").legend == ()
     assert drawn("key: Eb\nlabel: none", "voice", "Eb4     F4").legend == ()

@@ -22,7 +22,7 @@ from sitegen.figures.contour import Contour
 from sitegen.figures.drum_grid import GridBar, GridRow
 from sitegen.figures.progression import ProgressionBar, ProgressionCell, ProgressionDrawing
 from sitegen.kinds.kind import BarAccount, Drawing
-from sitegen.kinds.notation import NotationDrawing
+from sitegen.kinds.notation import LegendEntry, NotationDrawing
 from sitegen.pages.theme import Theme, load_theme
 from sitegen.pages.views import (
     ArchiveEntry,
@@ -31,7 +31,9 @@ from sitegen.pages.views import (
     ChartView,
     Link,
     PageView,
+    RecordingView,
     SiteView,
+    TimeLink,
 )
 from sitegen.score.chord import Chord, NoChord
 from sitegen.score.key import Key
@@ -110,7 +112,7 @@ ENGRAVED = chart(
         NotationDrawing(
             svg("wide"),
             svg("narrow"),
-            ("Italic: tension",),
+            (LegendEntry("tension", "9", "tension, in italics"),),
             (GridBar(1, ("1", "&"), (GridRow("hi-hat", ("x", "o")),)),),
             Contour('<svg viewBox="0 0 9 9"></svg>', "Contour of the voice: it rises."),
         ),
@@ -118,7 +120,7 @@ ENGRAVED = chart(
         ACCOUNT,
     ),
 )
-ENGRAVED = replace(ENGRAVED, at=Link("0:14", "watch/index.html#t=14"))
+ENGRAVED = replace(ENGRAVED, at=TimeLink("0:14", "watch/index.html#t=14", 14))
 PROGRESSION = chart(
     2,
     Drawing(
@@ -155,6 +157,7 @@ PROGRESSION = chart(
     "changes",
 )
 ROW = {"href": "#verse", "bars": "16", "start": "0:20", "length": "40 s", "remark": "half time"}
+TIMES = {"begin": 20, "end": 60.5, "share": 12.5}
 PLAN = chart(
     3,
     Drawing(
@@ -164,7 +167,11 @@ PLAN = chart(
             narrow_svg=svg("plan-narrow"),
             rows=(
                 SimpleNamespace(
-                    letter="A", name="Verse 1", charts=(Link("Example 2", "#example-2"),), **ROW
+                    letter="A",
+                    name="Verse 1",
+                    charts=(Link("Example 2", "#example-2"),),
+                    **ROW,
+                    **TIMES,
                 ),
             ),
             notes=("The band pushes.",),
@@ -202,7 +209,11 @@ def article(theme: Theme, charts: dict[str, ChartView]) -> ArticleView:
         charts=tuple(charts.values()),
         plan=PLAN,
         glyphs=('<g id="g-E0A4"><path d="M0 0h9"/></g>',),
-        moments=(Link("0:14", "watch/index.html#t=14"), Link("1:00", "watch/index.html#t=60")),
+        moments=(
+            TimeLink("0:14", "watch/index.html#t=14", 14),
+            TimeLink("1:00", "watch/index.html#t=60", 60),
+        ),
+        recording=RecordingView("video", "clip.webm", "", Link("example.org", "watch/index.html")),
         earlier=Link("A waltz", "../waltz/index.html"),
         later=Link("Nine counts", "../nine/index.html"),
         draft=True,

@@ -24,7 +24,10 @@ CHORD = Chord(E_FLAT, "m7♭5", (), (), PitchName.read("Db"), written="Ebm7b5/Db
         (RoleView("note", "E♭2"), '<span class="pitch">E♭2</span>'),
         (
             RoleView("at", "1:23", href="v.html#t=83", seconds=83),
-            '<a class="moment" href="v.html#t=83"><time datetime="PT83S">1:23</time></a>',
+            (
+                '<a class="moment" href="v.html#t=83" data-seconds="83">'
+                '<time datetime="PT83S">1:23</time></a>'
+            ),
         ),
         (
             RoleView("at", "1:23", seconds=83),

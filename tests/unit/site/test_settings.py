@@ -2,7 +2,7 @@
 
 import pytest
 
-from sitegen.site.settings import Settings, SettingsFile, read_settings
+from sitegen.site.settings import RecordingSettings, Settings, SettingsFile, read_settings
 from sitegen.source import Source
 
 
@@ -24,6 +24,9 @@ address = "https://example.org/music/"
 theme = "liner"
 menu = ["about"]
 notice = "No songs were harmed"
+
+[recording]
+embed = "https://host.example/frame/{id}?start={seconds}"
 """
 
     file = read(text)
@@ -38,6 +41,7 @@ notice = "No songs were harmed"
         "liner",
         ("about",),
         "No songs were harmed",
+        RecordingSettings("https://host.example/frame/{id}?start={seconds}"),
     )
 
 
@@ -97,3 +101,25 @@ def test_knows_the_place_of_one_menu_entry() -> None:
     file = read('title = "x"\nmenu = ["about", "imprint"]')
 
     assert file.span("menu", "imprint").column == 19
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "column"),
+    [
+        ('recording = "x"', 2, 13),
+        ('[recording]\nembd = "x"', 3, 1),
+        ("[recording]\nembed = 7", 2, 2),
+        ('[recording]\nembed = "https://a.example/{id}"', 3, 10),
+        ('[recording]\nembed = "http://a.example/{id}/{seconds}"', 3, 10),
+        ('recording.embed = "https://{id}.example/{seconds}"', 2, 20),
+    ],
+)
+def test_a_recording_that_no_frame_could_show_is_a_fault_in_its_place(
+    text: str, line: int, column: int
+) -> None:
+    assert faults(f'title = "x"\n{text}') == [("settings-value", line, column)]
+
+
+@pytest.mark.parametrize("address", ["http://[x", "https://", "https:///music/"])
+def test_an_address_that_cannot_be_taken_apart_is_a_fault(address: str) -> None:
+    assert faults(f'title = "x"\naddress = "{address}"') == [("settings-value", 2, 11)]

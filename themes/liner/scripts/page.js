@@ -1,0 +1,22 @@
+/**
+ * What makes a page lively; without it all text, notation and tables are there all the same.
+ *
+ * Each module exports `enhance(root)`: it adds its controls inside `root` and returns a function
+ * that takes them away again.
+ */
+
+/** @type {Array<() => Promise<{ enhance: (root: Document) => () => void }>>} */
+const modules = [
+  () => import("./switches.js"),
+  () => import("./findings.js"),
+  () => import("./hearing.js"),
+  () => import("./scheme.js"),
+  () => import("./reading-place.js"),
+  () => import("./plan.js"),
+  () => import("./recording.js"),
+  () => import("./take-away.js"),
+];
+
+for (const load of modules) {
+  load().then((module) => module.enhance(document));
+}
