@@ -1,61 +1,13 @@
 """The built demo site in a real Chromium: nothing scrolls sideways, both schemes can be read."""
 
-import functools
-import http.server
-import threading
-from collections.abc import Iterator
-from pathlib import Path
-
 import pytest
-from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
-
-from sitegen.cli import main
+from browser.opening import open_page
+from playwright.sync_api import Browser, ConsoleMessage, Page, Request
 
 pytestmark = pytest.mark.browser
 
-CONTENT = Path(__file__).parents[2] / "content"
 WIDTHS = [320, 360, 768, 1280]
 SCHEMES = ["light", "dark"]
-
-
-@pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[str, list[str]]]:
-    """Build the demo site, serve it and give its address with the pages' paths."""
-    out = tmp_path_factory.mktemp("site") / "published"
-    assert main(["build", str(CONTENT), "--out", str(out)]) == 0
-    handler = functools.partial(_Quiet, directory=str(out))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    pages = sorted(str(page.relative_to(out)) for page in out.rglob("*.html"))
-    assert pages
-    yield f"http://127.0.0.1:{server.server_port}/", pages
-    server.shutdown()
-    server.server_close()
-    thread.join()
-
-
-class _Quiet(http.server.SimpleHTTPRequestHandler):
-    def log_message(self, *_: object) -> None:
-        """Print nothing."""
-
-
-@pytest.fixture(scope="module")
-def browser(chromium: str) -> Iterator[Browser]:
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
-        yield browser
-        browser.close()
-
-
-def open_page(browser: Browser, address: str, width: int, scheme: str = "light") -> Page:
-    context = browser.new_context(
-        viewport={"width": width, "height": 900},
-        color_scheme="dark" if scheme == "dark" else "light",
-    )
-    page = context.new_page()
-    page.goto(address, wait_until="load")
-    return page
 
 
 @pytest.mark.parametrize("width", WIDTHS)
@@ -160,9 +112,11 @@ def test_every_link_can_be_reached_by_keyboard_and_shows_focus(
     top, paths = site
     path = next(path for path in paths if path.startswith("breakdowns/"))
     page = open_page(browser, top + path, 1280)
-    links = page.evaluate("document.querySelectorAll('a[href], summary').length")
+    stops = page.evaluate(
+        "document.querySelectorAll('a[href], summary, button, input, select, [tabindex]').length"
+    )
     seen = set()
-    for _ in range(links + 5):
+    for _ in range(stops + 5):
         page.keyboard.press("Tab")
         seen.add(
             page.evaluate(

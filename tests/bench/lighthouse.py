@@ -1,0 +1,49 @@
+"""Lighthouse's marks for the heaviest pages of the demo site, with performance, and page weights.
+
+Run it with `SITEGEN_CHECKERS=... python tests/bench/lighthouse.py` (see `tests/browser/checkers`).
+The mark for performance is a timed figure: it depends on the machine and its load.
+"""
+
+import gzip
+import shutil
+import sys
+import tempfile
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+
+
+def main() -> int:
+    """Print the marks and the weights; nothing is asserted."""
+    from browser import test_lighthouse as lighthouse  # noqa: PLC0415 - after the path is set
+
+    from sitegen.cli import main as sitegen  # noqa: PLC0415 - as above
+
+    chromium = shutil.which("chromium") or ""
+    categories = ("performance", *lighthouse.CATEGORIES)
+    with tempfile.TemporaryDirectory() as folder:
+        out = Path(folder) / "published"
+        sitegen(["build", str(ROOT / "content"), "--out", str(out)])
+        shared = [
+            path
+            for kind in ("scripts/*/*", "styles/*", "fonts/*.woff2")
+            for path in out.glob(kind)
+        ]
+        print(f"scripts, styles and fonts: {sum(map(weight, shared))} bytes compressed")
+        pages = sorted(out.glob("*/*/index.html"), key=lambda page: -page.stat().st_size)
+        with lighthouse.served(out) as top:
+            for page in pages[: lighthouse.HEAVIEST]:
+                address = page.parent.relative_to(out).as_posix() + "/"
+                given, lost = lighthouse.marks(top + address, chromium, Path(folder), categories)
+                print(f"{address:<32} {weight(page)} bytes", given, *lost, flush=True)
+    return 0
+
+
+def weight(path: Path) -> int:
+    """Return the bytes of a file compressed by gzip at its best."""
+    return len(gzip.compress(path.read_bytes(), 9))
+
+
+if __name__ == "__main__":
+    sys.path[:0] = [str(ROOT / "tests"), str(ROOT)]
+    sys.exit(main())
