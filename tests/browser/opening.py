@@ -1,4 +1,4 @@
-"""How the tests open a page: at a width, in a colour scheme."""
+"""How the tests open a page: at a width, in a colour scheme, once its controls are there."""
 
 from playwright.sync_api import Browser, Page
 
@@ -10,4 +10,5 @@ def open_page(browser: Browser, address: str, width: int, scheme: str = "light")
     )
     page = context.new_page()
     page.goto(address, wait_until="load")
+    page.wait_for_selector("html[data-enhanced]", state="attached")
     return page

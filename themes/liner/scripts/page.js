@@ -2,7 +2,7 @@
  * What makes a page lively; without it all text, notation and tables are there all the same.
  *
  * Each module exports `enhance(root)`: it adds its controls inside `root` and returns a function
- * that takes them away again.
+ * that takes them away again. `data-enhanced` on the document says that all controls are there.
  */
 
 /** @type {Array<() => Promise<{ enhance: (root: Document) => () => void }>>} */
@@ -17,6 +17,5 @@ const modules = [
   () => import("./take-away.js"),
 ];
 
-for (const load of modules) {
-  load().then((module) => module.enhance(document));
-}
+const ready = modules.map((load) => load().then((module) => module.enhance(document)));
+Promise.allSettled(ready).then(() => (document.documentElement.dataset.enhanced = ""));
