@@ -5,6 +5,7 @@ from fractions import Fraction
 from sitegen.score.chart import Part
 
 _NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
+_TIMES = ("never", "once", "twice")
 
 
 def the_part(part: Part) -> str:
@@ -20,6 +21,11 @@ def capitalised(words: str) -> str:
 def number_word(count: int) -> str:
     """Return a number in words up to twelve, a larger one in figures."""
     return _NUMBERS[count] if count < len(_NUMBERS) else str(count)
+
+
+def times_word(count: int) -> str:
+    """Return how often something happens: "never", "once", "twice", "three times"."""
+    return _TIMES[count] if count < len(_TIMES) else f"{number_word(count)} times"
 
 
 def percent(share: Fraction) -> str:

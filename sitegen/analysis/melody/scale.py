@@ -16,7 +16,7 @@ from functools import lru_cache
 from sitegen.analysis.melody.line import MelodicLine, place_of
 from sitegen.analysis.places import bars_said, listed
 from sitegen.analysis.reading import Fact, NoteReading
-from sitegen.analysis.wording import capitalised, the_part
+from sitegen.analysis.wording import capitalised, the_part, times_word
 from sitegen.harmony import key_degree
 from sitegen.score.key import Key
 
@@ -33,7 +33,6 @@ _SCALES = {
 _TELLING = ("major pentatonic", "minor pentatonic", "blues scale")
 _ENOUGH = 10
 _MOST_TOLD = 3
-_TIMES = ("", "once", "twice", "three times")
 # No more than one note in so many.
 _FEW = 4
 _RAISED_SIXTH, _RAISED_SEVENTH = "6", "7"
@@ -98,7 +97,7 @@ def _chromatic(line: MelodicLine, outside: list[NoteReading], key: Key, *, tell:
     if tell and few and len(line.heard) >= _ENOUGH:
         where = listed(f"{pitch} in {bars_said([bar])}" for bar, pitch in told)
         name = the_part(line.part)
-        sentence = capitalised(f"{name} leaves {key} {_TIMES[len(told)]}: {where}.")
+        sentence = capitalised(f"{name} leaves {key} {times_word(len(told))}: {where}.")
     unit = "note outside the key" if count == 1 else "notes outside the key"
     path = f"{line.prefix}.chromatic-notes"
     return Fact(path, count, str(count), unit, tuple(map(place_of, outside)), sentence)

@@ -14,12 +14,11 @@ from itertools import pairwise
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.progressions.charted import chart_progression
 from sitegen.analysis.reading import ChartReading, Fact, Place
-from sitegen.analysis.wording import number_word
+from sitegen.analysis.wording import capitalised, times_word
 from sitegen.harmony import roman_line, root_motion
 from sitegen.harmony.progressions import Loop, Progression, Step
 from sitegen.score.chart import Chart
 
-_TIMES = "never once twice".split()
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
 _MOST_STEPS = 32
 _FEWEST_STEPS = 2
@@ -54,15 +53,15 @@ def _loop_fact(progression: Progression, chart: Chart) -> list[Fact]:
     if loop is None or len(steps) > _MOST_STEPS:
         return []
     length = "1 bar" if loop.length == 1 else f"{loop.length} bars"
-    text = f"{_names(steps)}, {length}, {_times(loop.times)}"
+    text = f"{_names(steps)}, {length}, {times_word(loop.times)}"
     sentence = "" if loop.whole else _say_loop(progression, loop)
     return [Fact("loop", text, text, "", places(steps, chart), sentence)]
 
 
 def _say_loop(progression: Progression, loop: Loop) -> str:
     bars = bars_said(bar.number for bar in progression.bars[loop.first : loop.end])
-    said = f"{_names(progression.cell.steps)} goes round {_times(loop.times)}"
-    return f"{bars[:1].upper()}{bars[1:]}: {said}{_say_ending(progression, loop)}."
+    said = f"{_names(progression.cell.steps)} goes round {times_word(loop.times)}"
+    return f"{capitalised(bars)}: {said}{_say_ending(progression, loop)}."
 
 
 def _say_ending(progression: Progression, loop: Loop) -> str:
@@ -89,9 +88,3 @@ def places(steps: Sequence[Step], chart: Chart) -> tuple[Place, ...]:
 
 def _names(steps: Sequence[Step]) -> str:
     return " ".join(str(step.chord) for step in steps)
-
-
-def _times(count: int) -> str:
-    if count < len(_TIMES):
-        return _TIMES[count]
-    return f"{number_word(count)} times"
