@@ -37,7 +37,7 @@ class Measures:
     """Writes the measures of the part on `staff`; the top one carries what is said for all."""
 
     def __init__(self, plan: ScorePlan, staff: Staff, divisions: int, *, player: int) -> None:
-        self._chart, self._bars = plan.chart, plan.chart.bars
+        self._bars = plan.chart.bars
         self._staff = staff
         self._divisions = divisions
         self._key = written_key(plan.chart.key, written_interval(staff))
