@@ -2,7 +2,7 @@
 
 import shutil
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 
@@ -55,22 +55,43 @@ def _load_once(folder: Path, _state: tuple[str, str]) -> Theme:
     return load_theme(folder, NOTATION_STYLE)
 
 
+@dataclass(frozen=True)
+class MadePage:
+    """A page ready to be written: `html` is None where something failed.
+
+    `files` are its downloads and pictures by name, `attachments` the author's files beside it by
+    their path from its folder.
+    """
+
+    html: str | None
+    files: Mapping[str, bytes] = field(default_factory=dict)
+    attachments: Mapping[str, Path] = field(default_factory=dict)
+    bugs: tuple[Bug, ...] = ()
+
+
 def press_sheet(sheet: Sheet, press: Press) -> tuple[Bug, ...]:
     """Write one page with its pictures and downloads; return what failed."""
     study = study_file(sheet.file, press.kinds)
-    bugs = list(study.bugs)
-    theme = press.load_theme()
-    drawn = draw(study, theme, bugs)
-    if drawn is not None and study.article is not None:
-        doing = f"drawing the card of {study.name}"
-        card = attempt(bugs, doing, _draw_card, theme, sheet, study, drawn)
-        doing = f"making the page of {study.name}"
-        html = attempt(bugs, doing, _render, theme, sheet, study.article, drawn, card)
-        folder = press.top / sheet.file.address
-        if html is not None:
-            doing = f"writing the page of {study.name}"
-            attempt(bugs, doing, _write, folder, html, study, drawn, card)
+    page = make_page(sheet, study, press.load_theme())
+    bugs = list(page.bugs)
+    if page.html is not None:
+        doing = f"writing the page of {study.name}"
+        attempt(bugs, doing, _write, press.top / sheet.file.address, page.html, page)
     return tuple(bugs)
+
+
+def make_page(sheet: Sheet, study: Study, theme: Theme) -> MadePage:
+    """Return the page of what was studied, drawn and set; nothing is written."""
+    bugs = list(study.bugs)
+    drawn = draw(study, theme, bugs)
+    if drawn is None or study.article is None:
+        return MadePage(None, bugs=tuple(bugs))
+    doing = f"drawing the card of {study.name}"
+    card = attempt(bugs, doing, _draw_card, theme, sheet, study, drawn)
+    doing = f"making the page of {study.name}"
+    html = attempt(bugs, doing, _render, theme, sheet, study.article, drawn, card)
+    pictures = {} if card is None else {card.name: card.data}
+    return MadePage(html, {**_downloads(drawn), **pictures}, study.files, tuple(bugs))
 
 
 def _draw_card(theme: Theme, sheet: Sheet, study: Study, drawn: Drawn) -> Card | None:
@@ -107,16 +128,15 @@ def _article_view(sheet: Sheet, article: Article, drawn: Drawn, card: Card | Non
     )
 
 
-def _write(folder: Path, html: str, study: Study, drawn: Drawn, card: Card | None) -> None:
+def _write(folder: Path, html: str, page: MadePage) -> None:
     """Write a page with the files that it uses and its downloads into its folder."""
     folder.mkdir(parents=True, exist_ok=True)
     (folder / INDEX).write_text(html, encoding="utf-8", newline="\n")
-    for name, path in study.files.items():
+    for name, path in page.attachments.items():
         target = folder / name
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(path, target)
-    pictures = {} if card is None else {card.name: card.data}
-    for name, data in {**_downloads(drawn), **pictures}.items():
+    for name, data in page.files.items():
         (folder / name).write_bytes(data)
 
 
