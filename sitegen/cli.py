@@ -5,10 +5,12 @@ imports what it needs when it runs, so that the help is there at once.
 """
 
 import os
+import signal
 import sys
 import time
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, NoReturn
 
@@ -23,7 +25,7 @@ if TYPE_CHECKING:
     from sitegen.site.edition import Step
 
 CLEAN, FAULTS, USAGE, BUG = range(4)
-INTERRUPTED = 130
+INTERRUPTED, TERMINATED = 130, 143
 LONG = 1.0
 """Seconds of work after which progress is shown."""
 
@@ -55,25 +57,40 @@ def sitegen() -> None:
 )
 @click.option("--drafts", is_flag=True, help="Build drafts as well, marked as such.")
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")
-def build(
+@click.option("--no-cache", is_flag=True, help="Make everything anew, and keep nothing for later.")
+@click.option("--force", is_flag=True, help="Replace the folder even if sitegen did not make it.")
+def build(  # noqa: PLR0913, PLR0917 - one for each option
     content: Path | None,
     out: Path,
     theme: str | None,
     jobs: int | None,
     drafts: bool,
     strict: bool,
+    no_cache: bool,
+    force: bool,
 ) -> int:
     """Make the site of a content folder.
 
     A write-up with errors keeps the page it had, if it had one; all others are built. The new site
     takes the place of the old one in one step, at the end.
     """
-    from sitegen.kinds import KINDS  # noqa: PLC0415 - the help needs none of the rooms
-    from sitegen.site.build import Order, build_site  # noqa: PLC0415 - as above
+    from sitegen.site.cache import default_cache_folder  # noqa: PLC0415 - as below
+    from sitegen.site.order import Order  # noqa: PLC0415 - as below
+    from sitegen.site.standing import find_standing  # noqa: PLC0415 - as below
 
-    order = Order(_content(content), out, KINDS, theme, jobs, drafts, strict)
+    cache = None if no_cache else default_cache_folder()
+    order = Order(_content(content), out, (), theme, jobs, drafts, strict, cache, force)
+    standing = find_standing(order)
+    if standing is not None:
+        for frame in standing.said:
+            click.echo(f"{frame}\n", err=True)
+        click.echo(f"nothing to do: {standing.summary}")
+        return FAULTS if standing.failed else CLEAN
+    from sitegen.kinds import KINDS  # noqa: PLC0415 - with nothing to do none of this is needed
+    from sitegen.site.build import build_site  # noqa: PLC0415 - as above
+
     with _progress() as step:
-        report = build_site(order, step)
+        report = build_site(replace(order, kinds=KINDS), step)
     _show_faults(report.diagnostics, sys.stderr)
     _show_bugs(report.bugs)
     click.echo(report.summary())
@@ -153,7 +170,8 @@ def start(slug: str, title: str) -> int:
     It stands in breakdowns/SLUG/article.md in the content folder and says what to replace.
     Where there is no content folder yet, `content` is made with its settings.
     """
-    from sitegen.site.content import default_content, shown  # noqa: PLC0415 - as above
+    from sitegen.site.content import shown  # noqa: PLC0415 - as above
+    from sitegen.site.content_folder import default_content  # noqa: PLC0415 - as above
     from sitegen.site.starting import start_article  # noqa: PLC0415 - as above
 
     content = default_content(Path.cwd()) or Path.cwd() / "content"
@@ -164,8 +182,17 @@ def start(slug: str, title: str) -> int:
 
 
 def run() -> NoReturn:
-    """Run the command line and leave with its exit status."""
+    """Run the command line and leave with its exit status.
+
+    Whoever ends the process in good order (SIGTERM) has it tidy up first, as Ctrl-C does.
+    """
+    signal.signal(signal.SIGTERM, _end)
     sys.exit(main(sys.argv[1:]))
+
+
+def _end(_number: int, _frame: object) -> NoReturn:
+    signal.signal(signal.SIGTERM, signal.SIG_IGN)
+    raise SystemExit(TERMINATED)
 
 
 def main(arguments: Sequence[str]) -> int:
@@ -201,7 +228,10 @@ def _own_failure(arguments: Sequence[str]) -> int:
 
 def _content(given: Path | None) -> Path:
     """Return the content folder; raises UsageError where there is none."""
-    from sitegen.site.content import default_content, find_content  # noqa: PLC0415 - as above
+    from sitegen.site.content_folder import (  # noqa: PLC0415 - as above
+        default_content,
+        find_content,
+    )
 
     found = default_content(Path.cwd()) if given is None else find_content(given)
     if found is None:

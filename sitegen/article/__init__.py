@@ -5,6 +5,7 @@ The only room that knows the Markdown library.
 
 from sitegen.article.decoding import load_source
 from sitegen.article.front import FrontMatter
+from sitegen.article.front_reader import read_article_front, read_page_front
 from sitegen.article.headings import free_anchor
 from sitegen.article.reader import read_article, read_page
 from sitegen.article.reading import Article, Fence, Heading, ImageUse, LinkUse, RoleUse
@@ -22,7 +23,9 @@ __all__ = [
     "free_anchor",
     "load_source",
     "read_article",
+    "read_article_front",
     "read_page",
+    "read_page_front",
     "render_body",
     "role_text",
 ]

@@ -202,4 +202,4 @@ def _number(value: Fraction | None) -> int | float | None:
     return int(value) if value.denominator == 1 else round(float(value), 3)
 
 
-FORM = ChartKind("form", read_form, analyse, draw, EXAMPLE, series="Plan")
+FORM = ChartKind("form", read_form, analyse, draw, EXAMPLE, series="Plan", looks_around=True)

@@ -96,7 +96,8 @@ class ChartKind:
 
     `name` is the word after the fence; `example` is a worked fence text, shown in the author's
     guide and run through the contract test of all kinds. `series` is the word that an article's
-    charts of this kind are counted under.
+    charts of this kind are counted under. `looks_around` says that a drawing shows something of
+    its surroundings' headings and other charts.
     """
 
     name: str
@@ -105,3 +106,4 @@ class ChartKind:
     draw: Callable[[Analysis, Surroundings], Drawing]
     example: str
     series: str = "Example"
+    looks_around: bool = False

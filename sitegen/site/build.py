@@ -1,6 +1,5 @@
 """One build of a site: its settings, then an edition in a fresh folder, swapped in whole."""
 
-import os
 import time
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -8,7 +7,6 @@ from pathlib import Path
 
 from sitegen.diagnostics import Diagnostic, did_you_mean, ordered
 from sitegen.engraving.style import NOTATION_STYLE
-from sitegen.kinds.kind import ChartKind
 from sitegen.pages.theme import load_theme
 from sitegen.site.bug import Bug
 from sitegen.site.content import (
@@ -20,6 +18,8 @@ from sitegen.site.content import (
     shown,
 )
 from sitegen.site.edition import Edition, Step
+from sitegen.site.materials import gather, keep
+from sitegen.site.order import Order
 from sitegen.site.pressing import Press
 from sitegen.site.publishing import check_target, fresh_folder
 from sitegen.site.refusal import RefusedError
@@ -27,20 +27,7 @@ from sitegen.site.settings import SettingsFile
 from sitegen.site.site_file import load_settings
 from sitegen.site.tally import counted, fault_words
 from sitegen.site.theme_folder import find_theme, theme_names
-from sitegen.site.workforce import hire, sensible_jobs
-
-
-@dataclass(frozen=True)
-class Order:
-    """What to build and how; `theme` and `jobs` are None where the user leaves them to us."""
-
-    content: Path
-    out: Path
-    kinds: tuple[ChartKind, ...]
-    theme: str | None = None
-    jobs: int | None = None
-    drafts: bool = False
-    strict: bool = False
+from sitegen.site.workforce import Workforce
 
 
 @dataclass(frozen=True)
@@ -64,6 +51,11 @@ class Report:
 
     def summary(self) -> str:
         """Return a line of figures, and one each for what was kept, missing or left out."""
+        first, *rest = self.summary_without_time().split("\n")
+        return "\n".join((f"{first}, {self.seconds:.1f} s", *rest))
+
+    def summary_without_time(self) -> str:
+        """Return the same lines with nothing that differs from one build to the next."""
         lines = [self._figures()]
         if self.kept:
             lines.append(f"kept as last published: {', '.join(self.kept)}")
@@ -78,9 +70,7 @@ class Report:
     def _figures(self) -> str:
         made = f"{counted(self.pages, 'page')}, {counted(self.charts, 'chart')}"
         where = f" in {shown(self.out)}" if self.out else ""
-        return (
-            f"{made}{where}: {fault_words(self.diagnostics, len(self.bugs))}, {self.seconds:.1f} s"
-        )
+        return f"{made}{where}: {fault_words(self.diagnostics, len(self.bugs))}"
 
 
 def build_site(order: Order, step: Step) -> Report:
@@ -93,18 +83,22 @@ def build_site(order: Order, step: Step) -> Report:
     content = scan_content(order.content)
     settings = load_settings(content)
     theme = _load_theme(order, settings, content)
-    _check_out(order.out, content)
+    _check_out(order, content)
     faults = _weighed((*content.diagnostics, *settings.diagnostics), order)
     if theme is None or any(found.is_error for found in settings.diagnostics):
         return Report(diagnostics=faults, seconds=time.monotonic() - began)
-    jobs = order.jobs or sensible_jobs(len(content.articles), os.cpu_count() or 1)
-    with fresh_folder(order.out) as fresh, hire(jobs) as work:
+    with (
+        fresh_folder(order.out, force=order.force) as fresh,
+        Workforce(order.jobs) as work,
+    ):
         folder, state = theme
-        press = Press(fresh, folder, state, order.kinds)
-        edition = Edition(content, settings.settings, press, order.out, work, step)
-        edition.make(drafts=order.drafts, strict=order.strict)
+        materials = gather(order, content, folder)
+        cache, mark = order.cache, materials.mark
+        press = Press(fresh, order.out, folder, state, order.kinds, order.strict, cache, mark)
+        edition = Edition(content, settings.settings, press, work, step, materials)
+        edition.make(drafts=order.drafts)
     listed = (*edition.articles, *edition.pages)
-    return Report(
+    report = Report(
         pages=len(listed) + 1,
         charts=sum(one.charts for one in listed),
         diagnostics=_weighed((*faults, *edition.diagnostics), order),
@@ -115,6 +109,8 @@ def build_site(order: Order, step: Step) -> Report:
         seconds=time.monotonic() - began,
         out=order.out,
     )
+    keep(order, materials, edition.records, report)
+    return report
 
 
 def _weighed(diagnostics: Iterable[Diagnostic], order: Order) -> tuple[Diagnostic, ...]:
@@ -144,9 +140,12 @@ def _load_theme(
     return folder, (theme.stylesheet, theme.script)
 
 
-def _check_out(out: Path, content: Content) -> None:
+def _check_out(order: Order, content: Content) -> None:
     """Raise RefusedError when `out` is in the way of the content or of somebody's files."""
-    check_target(out)
+    out = order.out
+    if is_inside(content.folder, out):
+        raise RefusedError(f"{out} holds the content itself: choose another --out")
+    check_target(out, force=order.force)
     for room in (ARTICLES_FOLDER, PAGES_FOLDER):
         if is_inside(out, content.folder / room):
             raise RefusedError(f"{out} lies among the write-ups: choose another --out")

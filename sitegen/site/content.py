@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from sitegen.diagnostics import Diagnostic, fault
-from sitegen.site.settings import SETTINGS_FILE
+from sitegen.site.content_folder import SETTINGS_FILE
 from sitegen.source import Source, Span
 
 ARTICLE_FILE = "article.md"
@@ -54,21 +54,6 @@ class Content:
     def settings_path(self) -> Path:
         """The file with the site's settings."""
         return self.folder / SETTINGS_FILE
-
-
-def find_content(start: Path) -> Path | None:
-    """Return the nearest folder at or above `start` that holds a site.toml, None without one."""
-    start = start.absolute()
-    candidates = (start, *start.parents)
-    return next((folder for folder in candidates if (folder / SETTINGS_FILE).is_file()), None)
-
-
-def default_content(folder: Path) -> Path | None:
-    """Return the content folder of somebody who works in `folder`, None when there is none."""
-    for candidate in (folder / "content", folder):
-        if (candidate / SETTINGS_FILE).is_file():
-            return candidate
-    return find_content(folder)
 
 
 def scan_content(folder: Path) -> Content:

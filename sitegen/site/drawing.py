@@ -10,8 +10,9 @@ from sitegen.pages.views import ChartView, TimeLink
 from sitegen.score.clock import clock_text
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.inline import role_view
+from sitegen.site.kept_drawings import KeptDrawings
 from sitegen.site.moments import moment_href, section_links
-from sitegen.site.study import StudiedChart, Study
+from sitegen.site.study import StudiedChart, Study, song_defaults
 
 PLAN = "Plan"
 """The series whose first chart is repeated near the top of the page."""
@@ -32,10 +33,15 @@ class Drawn:
     video: Video = field(default=Video())
 
 
-def draw(study: Study, theme: Theme, bugs: list[Bug]) -> Drawn | None:
-    """Return the charts and the text of a study, drawn; None after a failure."""
+def draw(
+    study: Study, theme: Theme, bugs: list[Bug], kept: KeptDrawings | None = None
+) -> Drawn | None:
+    """Return the charts and the text of a study, drawn; None after a failure.
+
+    Charts that are among the `kept` ones are not drawn anew.
+    """
     article = study.article
-    views = _draw_charts(study, bugs)
+    views = _draw_charts(study, bugs, kept)
     if article is None or views is None:
         return None
     by_place = {
@@ -56,18 +62,26 @@ def draw(study: Study, theme: Theme, bugs: list[Bug]) -> Drawn | None:
     return Drawn(body, views, _glyphs(views), _plan(study, views), study.video)
 
 
-def _draw_charts(study: Study, bugs: list[Bug]) -> tuple[ChartView, ...] | None:
-    views = [_draw_chart(chart, study, bugs) for chart in study.charts]
+def _draw_charts(
+    study: Study, bugs: list[Bug], kept: KeptDrawings | None
+) -> tuple[ChartView, ...] | None:
+    views = [_draw_chart(chart, study, bugs, kept) for chart in study.charts]
     drawn = tuple(view for view in views if view is not None)
     return drawn if len(drawn) == len(study.charts) else None
 
 
-def _draw_chart(chart: StudiedChart, study: Study, bugs: list[Bug]) -> ChartView | None:
-    kind = chart.named.chart.kind
-    if chart.analysis is None:
+def _draw_chart(
+    chart: StudiedChart, study: Study, bugs: list[Bug], kept: KeptDrawings | None
+) -> ChartView | None:
+    kind, analysis = chart.named.chart.kind, chart.analysis
+    if analysis is None or study.article is None:
         return None
     doing = f"drawing {study.place(chart.named.chart)}"
-    drawing = attempt(bugs, doing, kind.draw, chart.analysis, chart.surroundings)
+    if kept is None:
+        drawing = attempt(bugs, doing, kind.draw, analysis, chart.surroundings)
+    else:
+        defaults = song_defaults(study.article)
+        drawing = attempt(bugs, doing, kept.draw, chart, analysis, defaults)
     if drawing is None:
         return None
     named = chart.named

@@ -1,12 +1,13 @@
 """The pages of one edition, made in a folder that is not yet published.
 
-An edition goes two rounds over the write-ups. The first studies them all, so that it is known
-which can be published before any page links to its neighbours. The second draws them. Should a
-drawing fail, that write-up is treated as one with errors, and the pages beside it are made again.
+A first look at the front matter of every write-up plans the site, so that each page can link to
+its neighbours; then each page is studied, drawn and written in one go. Should one prove to have
+errors, or fail to be drawn, it keeps its last good page or is left out, and the pages beside it
+are made again. What has not changed since the last edition is carried over.
 """
 
 import shutil
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from pathlib import Path
 from typing import TypeVar
@@ -15,14 +16,19 @@ from sitegen.article import FrontMatter, read_article, read_page
 from sitegen.diagnostics import Diagnostic
 from sitegen.site.addresses import INDEX, site_view
 from sitegen.site.bug import Bug
-from sitegen.site.content import Content, ContentFile
-from sitegen.site.ledger import Ledger, Published, read_ledger, write_ledger
+from sitegen.site.cache import key_of
+from sitegen.site.content import Content, ContentFile, shown
+from sitegen.site.ledger import Ledger, Published, ledger_text, read_ledger
 from sitegen.site.listing import Listed, menu_of, neighbours, ordered_listing
-from sitegen.site.pressing import Press, Sheet, press_sheet
+from sitegen.site.materials import Materials
+from sitegen.site.pressing import Press, Pressed, Sheet, press_sheet, written_files
+from sitegen.site.publishing import MARKER
+from sitegen.site.records import Record, new_record
 from sitegen.site.settings import Settings
-from sitegen.site.survey import Survey, survey_file
+from sitegen.site.survey import Survey, look_at_front, survey_file
 from sitegen.site.top import write_top
 from sitegen.site.workforce import Workforce
+from sitegen.site.writing import carry_over, put_bytes
 from sitegen.source import Source
 
 Item = TypeVar("Item")
@@ -32,10 +38,11 @@ Step = Callable[[str, int, int], None]
 
 
 class Edition:
-    """Makes the pages of a site in `press.top`; `old` is the folder that is published now.
+    """Makes the pages of a site in `press.top`, of which `press.old` is published now.
 
     After `make`, the attributes tell what came of it: `articles` and `pages` are on the site,
-    `missing` the files that are not, `drafts` the number of drafts left out.
+    `missing` the files that are not, `drafts` the number of drafts left out, `records` what the
+    next edition may want to know.
     """
 
     def __init__(
@@ -43,17 +50,23 @@ class Edition:
         content: Content,
         settings: Settings,
         press: Press,
-        old: Path,
         work: Workforce,
         step: Step,
+        materials: Materials,
     ) -> None:
         self._files = (*content.articles, *content.pages)
         self._settings = settings
         self._press = press
-        self._old = old
         self._work = work
         self._step = step
-        self._ledger = read_ledger(old)
+        self._old_records = materials.records
+        self._inputs = materials.inputs
+        self._look = materials.look
+        self._addresses = frozenset(file.address.rstrip("/") for file in self._files)
+        self._ledger = read_ledger(press.old)
+        self._surveys: dict[ContentFile, Survey] = {}
+        self._failed: set[ContentFile] = set()
+        self.records: dict[str, Record] = {}
         self.articles: tuple[Listed, ...] = ()
         self.pages: tuple[Listed, ...] = ()
         self.missing: tuple[ContentFile, ...] = ()
@@ -61,61 +74,117 @@ class Edition:
         self.diagnostics: list[Diagnostic] = []
         self.bugs: list[Bug] = []
 
-    def make(self, *, drafts: bool, strict: bool) -> None:
+    def make(self, *, drafts: bool) -> None:
         """Make all pages, keep the last good ones of what has errors, and write the ledger."""
-        surveys = self._survey(drafts=drafts, strict=strict)
+        self._survey(drafts=drafts)
+        self._plan()
         made: set[Sheet] = set()
-        failed: set[ContentFile] = set()
-        self._plan(surveys, failed)
         while sheets := [sheet for sheet in self._sheets() if sheet not in made]:
-            task = partial(press_sheet, press=self._press)
-            for sheet, bugs in zip(sheets, self._run("drawing", task, sheets), strict=True):
-                made.add(sheet)
-                if bugs:
-                    failed.add(sheet.file)
-                    self.bugs += bugs
-            self._plan(surveys, failed)
+            self._press_all(sheets)
+            made.update(sheets)
+            self._plan()
+        for survey in self._surveys.values():
+            self.diagnostics += survey.diagnostics
+            self.bugs += survey.bugs
         self._keep_pages()
         menu = menu_of(self.pages, self._settings)
         assets = write_top(self._press, self._settings, self.articles, menu)
         self._keep_assets(assets)
         listed = (*self.articles, *self.pages)
         published = {one.address: Published(one.front_text, one.charts) for one in listed}
-        write_ledger(self._press.top, Ledger(published, tuple(assets)))
+        text = ledger_text(Ledger(published, tuple(assets)))
+        put_bytes(self._press.top / MARKER, text.encode(), self._press.old / MARKER)
 
-    def _survey(self, *, drafts: bool, strict: bool) -> list[Survey]:
-        """Study everything; what is said of drafts that are left out is left out too."""
-        task = partial(survey_file, kinds=self._press.kinds, strict=strict)
-        surveys = list(self._run("reading", task, self._files))
-        wanted = [survey for survey in surveys if drafts or not survey.is_draft]
-        self.drafts = len(surveys) - len(wanted)
-        for survey in wanted:
-            self.diagnostics += survey.diagnostics
-            self.bugs += survey.bugs
-        return wanted
+    def _survey(self, *, drafts: bool) -> None:
+        """Learn what the plan needs of every file; a draft that is left out is not looked into."""
+        known = {file: self._known(file) for file in self._files}
+        new = [file for file in self._files if known[file] is None]
+        looks = self._run("reading", look_at_front, new, _lost_front)
+        fronts = dict(zip(new, looks, strict=True))
+        for file in self._files:
+            record = known[file]
+            if record is None:
+                self._surveys[file] = fronts[file]
+            else:
+                self._surveys[file] = record.survey
+                self.records[file.address] = record
+        left_out = [] if drafts else [f for f in self._files if self._surveys[f].is_draft]
+        self.drafts = len(left_out)
+        for file in left_out:
+            del self._surveys[file]
+        bad = [file for file in new if file in self._surveys and not self._surveys[file].is_good]
+        task = partial(survey_file, kinds=self._press.kinds, strict=self._press.strict)
+        for file, survey in zip(bad, self._work(task, bad, _lost_survey), strict=True):
+            self._learn(file, survey)
+
+    def _known(self, file: ContentFile) -> Record | None:
+        return self._old_records.find(file.address, self._inputs[file], self._addresses)
+
+    def _learn(
+        self, file: ContentFile, survey: Survey, sheet: str = "", pressed: Pressed | None = None
+    ) -> None:
+        self._surveys[file] = survey
+        if not survey.bugs:
+            files = () if pressed is None else pressed.files
+            inputs = self._inputs[file]
+            record = new_record(survey, inputs, self._addresses, sheet, files)
+            self.records[file.address] = record
 
     def _run(
-        self, doing: str, task: Callable[[Item], Result], items: Sequence[Item]
+        self,
+        doing: str,
+        task: Callable[[Item], Result],
+        items: Sequence[Item],
+        lost: Callable[[Item], Result],
     ) -> Iterator[Result]:
-        for number, result in enumerate(self._work(task, items), start=1):
+        for number, result in enumerate(self._work(task, items, lost), start=1):
             self._step(doing, number, len(items))
             yield result
 
-    def _plan(self, surveys: Sequence[Survey], failed: set[ContentFile]) -> None:
+    def _press_all(self, sheets: Iterable[Sheet]) -> None:
+        """Carry over the pages that would be made just the same, and make the others."""
+        new = [sheet for sheet in sheets if not self._carry_over(sheet)]
+        # The largest first, so that no process is left alone with one at the end.
+        new.sort(key=lambda sheet: (-_size(sheet.file), sheet.file.address))
+        task = partial(press_sheet, press=self._press)
+        for sheet, pressed in zip(new, self._run("drawing", task, new, _lost_page), strict=True):
+            self._learn(sheet.file, pressed.survey, self._sheet_key(sheet), pressed)
+            if pressed.bugs:
+                self._failed.add(sheet.file)
+                self.records.pop(sheet.file.address, None)
+                self.bugs += pressed.bugs
+
+    def _carry_over(self, sheet: Sheet) -> bool:
+        """Have a page of the last edition in this one; False where it must be made."""
+        record = self._known(sheet.file)
+        if record is None or not record.sheet or record.sheet != self._sheet_key(sheet):
+            return False
+        address = sheet.file.address
+        old, fresh = self._press.old / address, self._press.top / address
+        if written_files(old) != record.files:
+            return False
+        _carry_folder(old, fresh)
+        self.records[address] = record
+        return True
+
+    def _sheet_key(self, sheet: Sheet) -> str:
+        return key_of(sheet, self._look)
+
+    def _plan(self) -> None:
         """Settle what will be on the site."""
-        planned = {survey.file: self._list(survey, failed) for survey in surveys}
+        planned = {file: self._list(survey) for file, survey in self._surveys.items()}
         listed = [one for one in planned.values() if one is not None]
         self.articles = ordered_listing(one for one in listed if not one.file.is_page)
         self.pages = tuple(one for one in listed if one.file.is_page)
         self.missing = tuple(file for file, one in planned.items() if one is None)
 
-    def _list(self, survey: Survey, failed: set[ContentFile]) -> Listed | None:
+    def _list(self, survey: Survey) -> Listed | None:
         file = survey.file
-        if survey.is_good and survey.front is not None and file not in failed:
+        if survey.is_good and survey.front is not None and file not in self._failed:
             front, text = survey.front, survey.front_text
             return Listed(file, front, text, survey.charts, draft=survey.is_draft)
         before = self._ledger.pages.get(file.address)
-        if before is None or not (self._old / file.address / INDEX).is_file():
+        if before is None or not (self._press.old / file.address / INDEX).is_file():
             return None
         front = _read_front(file, before.front)
         return Listed(file, front, before.front, before.charts, is_kept=True)
@@ -132,12 +201,11 @@ class Edition:
                 yield Sheet(one.file, site_view(self._settings, one.address, menu))
 
     def _keep_pages(self) -> None:
-        """Copy the last good pages; whatever a failed drawing left is removed first."""
+        """Carry over the last good pages; what was made and is not wanted is removed first."""
         for one in (*self.articles, *self.pages):
             if one.is_kept:
-                place = self._press.top / one.address
-                shutil.rmtree(place, ignore_errors=True)
-                shutil.copytree(self._old / one.address, place, symlinks=True)
+                shutil.rmtree(self._press.top / one.address, ignore_errors=True)
+                _carry_folder(self._press.old / one.address, self._press.top / one.address)
         for file in self.missing:
             shutil.rmtree(self._press.top / file.address, ignore_errors=True)
 
@@ -146,9 +214,25 @@ class Edition:
         if not any(one.is_kept for one in (*self.articles, *self.pages)):
             return
         for name in set(self._ledger.assets) - assets:
-            if (self._old / name).is_file():
-                shutil.copyfile(self._old / name, self._press.top / name)
+            if (self._press.old / name).is_file():
+                (self._press.top / name).parent.mkdir(parents=True, exist_ok=True)
+                carry_over(self._press.old / name, self._press.top / name)
                 assets.add(name)
+
+
+def _carry_folder(old: Path, fresh: Path) -> None:
+    shutil.copytree(old, fresh, symlinks=True, copy_function=_carry_file)
+
+
+def _carry_file(old: str, fresh: str) -> None:
+    carry_over(Path(old), Path(fresh))
+
+
+def _size(file: ContentFile) -> int:
+    try:
+        return file.path.stat().st_size
+    except OSError:
+        return 0
 
 
 def _read_front(file: ContentFile, text: str) -> FrontMatter:
@@ -156,3 +240,20 @@ def _read_front(file: ContentFile, text: str) -> FrontMatter:
     read = read_page if file.is_page else read_article
     article, _ = read(Source(file.address, f"---\n{text}\n---\n"), ())
     return article.front
+
+
+def _lost(file: ContentFile) -> Bug:
+    doing = f"making the page of {shown(file.path)}, whose process was ended from outside"
+    return Bug(doing, "The process that drew it ended twice; the computer may lack memory.")
+
+
+def _lost_front(file: ContentFile) -> Survey:
+    return Survey(file, None, "", bugs=(_lost(file),))
+
+
+def _lost_survey(file: ContentFile) -> Survey:
+    return Survey(file, None, "", bugs=(_lost(file),))
+
+
+def _lost_page(sheet: Sheet) -> Pressed:
+    return Pressed(_lost_front(sheet.file))

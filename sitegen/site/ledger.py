@@ -41,8 +41,8 @@ def read_ledger(published: Path) -> Ledger:
         return Ledger()
 
 
-def write_ledger(published: Path, ledger: Ledger) -> None:
-    """Write the ledger into a published folder, the same bytes for the same ledger."""
+def ledger_text(ledger: Ledger) -> str:
+    """Return the ledger as it stands in a published folder, the same for the same ledger."""
     record = {
         "version": VERSION,
         "pages": {
@@ -51,5 +51,4 @@ def write_ledger(published: Path, ledger: Ledger) -> None:
         },
         "assets": sorted(ledger.assets),
     }
-    text = json.dumps(record, ensure_ascii=False, indent=1, sort_keys=True)
-    (published / MARKER).write_text(text + "\n", encoding="utf-8")
+    return json.dumps(record, ensure_ascii=False, indent=1, sort_keys=True) + "\n"

@@ -16,8 +16,8 @@ from sitegen.site.content import (
     ARTICLES_FOLDER,
     PAGES_FOLDER,
     ContentFile,
-    find_content,
 )
+from sitegen.site.content_folder import find_content
 
 _ELSEWHERE = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:|/")
 
@@ -56,6 +56,16 @@ def find_links(
     return files, tuple(faults)
 
 
+def linked_pages(file: ContentFile, article: Article) -> tuple[str, ...]:
+    """Return where a page's relative links lead to, as addresses without a slash at their end.
+
+    Some may be files beside it, or nothing.
+    """
+    names = (unquote(re.split("[#?]", link.target)[0]) for link in article.links)
+    led = {_address(file, name) for name in names if name and not _ELSEWHERE.match(name)}
+    return tuple(sorted(led))
+
+
 def _file_beside(file: ContentFile, name: str) -> Path | None:
     path = path_below(file.folder, name) if name else None
     return path if path is not None and path.is_file() and path != file.path else None
@@ -65,8 +75,7 @@ def _is_page(page: _Page, name: str) -> bool:
     """Return whether the relative `name` leads to a page; True where there is no site to ask."""
     if page.content is None:
         return True
-    whole = posixpath.normpath(posixpath.join(page.file.address, name.removesuffix(INDEX)))
-    match whole.split("/"):
+    match _address(page.file, name).split("/"):
         case ["."]:
             return True
         case [slug]:
@@ -74,6 +83,10 @@ def _is_page(page: _Page, name: str) -> bool:
         case [room, slug] if room == ARTICLES_FOLDER:
             return (page.content / ARTICLES_FOLDER / slug / ARTICLE_FILE).is_file()
     return False
+
+
+def _address(file: ContentFile, name: str) -> str:
+    return posixpath.normpath(posixpath.join(file.address, name.removesuffix(INDEX)))
 
 
 def _no_anchor(page: _Page, link: LinkUse, anchor: str) -> Diagnostic:

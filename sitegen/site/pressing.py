@@ -1,6 +1,5 @@
 """One write-up or page drawn and written: the second of a build's two rounds."""
 
-import shutil
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -13,30 +12,45 @@ from sitegen.pages.theme import Theme, load_theme
 from sitegen.pages.views import ArticleView, Link, PageView, SiteView
 from sitegen.site.addresses import INDEX
 from sitegen.site.bug import Bug, attempt
+from sitegen.site.cache import Cache
 from sitegen.site.cards import Card, make_card
 from sitegen.site.content import ContentFile
 from sitegen.site.drawing import Drawn, draw
+from sitegen.site.kept_drawings import KeptDrawings
 from sitegen.site.moments import moment_links
 from sitegen.site.recording import recording_view
+from sitegen.site.records import Written
 from sitegen.site.study import Study, study_file
+from sitegen.site.survey import Survey, survey_of
+from sitegen.site.writing import put_bytes, put_copy
 
 
 @dataclass(frozen=True)
 class Press:
     """What all pages of an edition share; it goes to the other processes.
 
-    `top` is the folder that is filled, `theme` the theme's; `state` are the theme's addresses
-    for its styles and scripts, which name their very state.
+    `top` is the folder that is filled, `old` the published one, `theme` the theme's; `state` are
+    the theme's addresses for its styles and scripts, which name their very state. `cache` is the
+    folder for drawn charts, None for none, and `mark` the state of the program.
     """
 
     top: Path
+    old: Path
     theme: Path
     state: tuple[str, str]
     kinds: tuple[ChartKind, ...]
+    strict: bool = False
+    cache: Path | None = None
+    mark: str = ""
 
     def load_theme(self) -> Theme:
         """Return the theme, loaded once a process for as long as it stays the same."""
         return _load_once(self.theme, self.state)
+
+    @property
+    def kept(self) -> KeptDrawings | None:
+        """The charts that were drawn before."""
+        return None if self.cache is None else KeptDrawings(Cache(self.cache), self.mark)
 
 
 @dataclass(frozen=True)
@@ -69,21 +83,47 @@ class MadePage:
     bugs: tuple[Bug, ...] = ()
 
 
-def press_sheet(sheet: Sheet, press: Press) -> tuple[Bug, ...]:
-    """Write one page with its pictures and downloads; return what failed."""
+@dataclass(frozen=True)
+class Pressed:
+    """What came of a page: what it is to others, the failures of drawing it, what was written."""
+
+    survey: Survey
+    bugs: tuple[Bug, ...] = ()
+    files: tuple[Written, ...] = ()
+
+
+def press_sheet(sheet: Sheet, press: Press) -> Pressed:
+    """Study one write-up or page and, where it is good, write its page with all that goes with it.
+
+    Raises RefusedError when the system does not let us write.
+    """
     study = study_file(sheet.file, press.kinds)
-    page = make_page(sheet, study, press.load_theme())
-    bugs = list(page.bugs)
-    if page.html is not None:
-        doing = f"writing the page of {study.name}"
-        attempt(bugs, doing, _write, press.top / sheet.file.address, page.html, page)
-    return tuple(bugs)
+    survey = survey_of(study, strict=press.strict)
+    if not survey.is_good:
+        return Pressed(survey)
+    page = make_page(sheet, study, press.load_theme(), press.kept)
+    if page.html is None or page.bugs:
+        return Pressed(survey, page.bugs)
+    _write(sheet.file.address, page.html, page, press)
+    return Pressed(survey, files=written_files(press.top / sheet.file.address))
 
 
-def make_page(sheet: Sheet, study: Study, theme: Theme) -> MadePage:
-    """Return the page of what was studied, drawn and set; nothing is written."""
+def written_files(folder: Path) -> tuple[Written, ...]:
+    """Return all files of a page with their sizes and times."""
+    found = []
+    for path in sorted(path for path in folder.rglob("*") if path.is_file()):
+        info = path.stat()
+        name = path.relative_to(folder).as_posix()
+        found.append((name, info.st_size, info.st_mtime_ns))
+    return tuple(found)
+
+
+def make_page(
+    sheet: Sheet, study: Study, theme: Theme, kept: KeptDrawings | None = None
+) -> MadePage:
+    """Return the page of what was studied, drawn and set; nothing but drawings is written."""
     bugs = list(study.bugs)
-    drawn = draw(study, theme, bugs)
+    drawn = draw(study, theme, bugs, kept)
     if drawn is None or study.article is None:
         return MadePage(None, bugs=tuple(bugs))
     doing = f"drawing the card of {study.name}"
@@ -128,16 +168,13 @@ def _article_view(sheet: Sheet, article: Article, drawn: Drawn, card: Card | Non
     )
 
 
-def _write(folder: Path, html: str, page: MadePage) -> None:
+def _write(address: str, html: str, page: MadePage, press: Press) -> None:
     """Write a page with the files that it uses and its downloads into its folder."""
-    folder.mkdir(parents=True, exist_ok=True)
-    (folder / INDEX).write_text(html, encoding="utf-8", newline="\n")
+    fresh, old = press.top / address, press.old / address
+    for name, data in {INDEX: html.encode(), **page.files}.items():
+        put_bytes(fresh / name, data, old / name)
     for name, path in page.attachments.items():
-        target = folder / name
-        target.parent.mkdir(parents=True, exist_ok=True)
-        shutil.copyfile(path, target)
-    for name, data in page.files.items():
-        (folder / name).write_bytes(data)
+        put_copy(fresh / name, path, old / name)
 
 
 def _downloads(drawn: Drawn) -> Mapping[str, bytes]:

@@ -2,7 +2,8 @@
 
 Killed at any moment, the published folder is the old site or the new one. Linux and macOS swap
 two folders in one step; elsewhere two renames follow each other, and a kill between them leaves
-the old site under its temporary name.
+the old site under its temporary name. What was written is on the disk before it is swapped in, so
+that a loss of power does no harm either.
 """
 
 import ctypes
@@ -13,7 +14,9 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from sitegen.site.lock import only_build
 from sitegen.site.refusal import RefusedError
+from sitegen.site.writing import refusal
 
 MARKER = ".sitegen"
 """The file that says that a folder was made by sitegen and may be replaced."""
@@ -24,48 +27,56 @@ _RENAME_SWAP = 2  # renamex_np(2), macOS
 
 
 @contextmanager
-def fresh_folder(target: Path) -> Iterator[Path]:
+def fresh_folder(target: Path, *, force: bool = False) -> Iterator[Path]:
     """Yield an empty folder that takes the place of `target` when the block ends well.
 
-    Raises RefusedError when `target` is something that sitegen did not make, or when the
-    system refuses.
+    With `force`, `target` may be a folder that somebody else made. Raises RefusedError when it is
+    one and must not be, when another build is filling it, or when the system refuses.
     """
     target = Path(os.path.realpath(target))
-    check_target(target)
+    check_target(target, force=force)
     try:
-        fresh = _make_fresh(target)
+        target.parent.mkdir(parents=True, exist_ok=True)
+        with only_build(target.with_name(f".{target.name}.lock"), target):
+            fresh = _make_fresh(target)
+            try:
+                yield fresh
+                _flush(fresh)
+                _swap(fresh, target)
+            finally:
+                shutil.rmtree(fresh, ignore_errors=True)
     except OSError as wrong:
-        raise _refusal(target, wrong) from wrong
-    try:
-        yield fresh
-        try:
-            _swap(fresh, target)
-        except OSError as wrong:
-            raise _refusal(target, wrong) from wrong
-    finally:
-        shutil.rmtree(fresh, ignore_errors=True)
+        raise refusal(target, wrong) from wrong
 
 
-def check_target(target: Path) -> None:
+def check_target(target: Path, *, force: bool = False) -> None:
     """Raise RefusedError when `target` is neither free nor an output of sitegen."""
     if target.is_dir():
         ours = (target / MARKER).is_file() or not any(target.iterdir())
-        if not ours:
+        if not ours and not force:
             raise RefusedError(
-                f"{target} was not made by sitegen and would be lost: choose another --out"
+                f"{target} was not made by sitegen and would be lost: choose another --out, or "
+                "say --force"
             )
     elif target.exists():
         raise RefusedError(f"{target} is not a folder")
 
 
-def _refusal(target: Path, wrong: OSError) -> RefusedError:
-    reason = wrong.strerror or str(wrong)
-    return RefusedError(f"{target} cannot be written: {reason[:1].lower()}{reason[1:]}")
+def _flush(folder: Path) -> None:
+    """Have the system write to the disk what it holds back, all of the file system at once."""
+    library = ctypes.CDLL(None) if sys.platform == "linux" else None
+    if library is not None and hasattr(library, "syncfs"):
+        opened = os.open(folder, os.O_RDONLY)
+        try:
+            library.syncfs(opened)
+        finally:
+            os.close(opened)
+    elif hasattr(os, "sync"):
+        os.sync()
 
 
 def _make_fresh(target: Path) -> Path:
     """Make a folder beside `target`, named by our process; sweep away those of dead ones."""
-    target.parent.mkdir(parents=True, exist_ok=True)
     prefix = f".{target.name}.fresh-"
     for left in target.parent.glob(f"{prefix}*"):
         number = left.name.removeprefix(prefix)

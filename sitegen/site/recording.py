@@ -11,9 +11,10 @@ from sitegen.article.front_values import is_web_address
 from sitegen.diagnostics import Diagnostic, fault
 from sitegen.pages.views import Link, Player, RecordingView
 from sitegen.site.attachments import path_below
-from sitegen.site.content import ContentFile, find_content
+from sitegen.site.content import ContentFile
+from sitegen.site.content_folder import SETTINGS_FILE, find_content
 from sitegen.site.moments import file_href
-from sitegen.site.settings import SETTINGS_FILE, read_settings
+from sitegen.site.settings import read_settings
 
 _SOUND = frozenset({".aac", ".flac", ".m4a", ".mp3", ".oga", ".ogg", ".opus", ".wav", ".weba"})
 """Names of files that hold sound without a picture (MDN, common media types; from memory)."""

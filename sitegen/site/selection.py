@@ -11,10 +11,10 @@ from sitegen.site.content import (
     PAGES_FOLDER,
     Content,
     ContentFile,
-    find_content,
     scan_content,
     shown,
 )
+from sitegen.site.content_folder import find_content
 from sitegen.site.refusal import RefusedError
 
 

@@ -12,7 +12,6 @@ from sitegen.diagnostics import Diagnostic, did_you_mean, fault
 from sitegen.site.toml_places import KeyPlace, find_item, find_keys
 from sitegen.source import Source, Span
 
-SETTINGS_FILE = "site.toml"
 LONGEST_TEXT = 500
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 _ADDRESS = re.compile(r"https?://[^\s/?#]+(/[^\s?#]*)?")

@@ -4,8 +4,8 @@ import json
 from pathlib import Path
 
 from sitegen.site.content import ARTICLE_FILE, ARTICLES_FOLDER, SLUG
+from sitegen.site.content_folder import SETTINGS_FILE
 from sitegen.site.refusal import RefusedError
-from sitegen.site.settings import SETTINGS_FILE
 
 _SETTINGS = """\
 # What the site says of itself.

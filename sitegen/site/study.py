@@ -80,6 +80,12 @@ def study_file(file: ContentFile, kinds: tuple[ChartKind, ...]) -> Study:
     return _Desk(file, article, kinds, bugs, [*faults, *more]).study()
 
 
+def song_defaults(article: Article) -> SongDefaults:
+    """Return what the charts of a write-up take over from its front matter."""
+    song = article.front.song
+    return SongDefaults(song.key, song.meter, song.tempo)
+
+
 class _Desk:
     """Where one article is worked on; `faults` and `bugs` grow as the work goes on."""
 
@@ -120,8 +126,7 @@ class _Desk:
 
     def _read_charts(self) -> tuple[NamedChart, ...]:
         """Return the charts that a reader made something of; a lost one still has its id."""
-        song = self.article.front.song
-        defaults = SongDefaults(song.key, song.meter, song.tempo)
+        defaults = song_defaults(self.article)
         read = []
         for fence in self.article.fences:
             kind = self.kinds[fence.name]

@@ -1,28 +1,31 @@
-"""What a build must know of each write-up and page before it draws any: its first round."""
+"""What the rest of a site must know of each write-up and page."""
 
 from dataclasses import dataclass
 
-from sitegen.article import FrontMatter
+from sitegen.article import FrontMatter, load_source, read_article_front, read_page_front
 from sitegen.diagnostics import Diagnostic
 from sitegen.kinds.kind import ChartKind
-from sitegen.site.bug import Bug
-from sitegen.site.content import ContentFile
-from sitegen.site.study import study_file
+from sitegen.site.bug import Bug, attempt
+from sitegen.site.content import ContentFile, shown
+from sitegen.site.links import linked_pages
+from sitegen.site.study import Study, study_file
 
 
 @dataclass(frozen=True)
 class Survey:
     """A write-up or page as far as others are concerned; `front_text` is its front matter's text.
 
-    `front` is None when the file cannot be read.
+    `front` is None when the file cannot be read. `linked` are the addresses of the pages that its
+    links seem to lead to.
     """
 
     file: ContentFile
     front: FrontMatter | None
     front_text: str
-    charts: int
-    diagnostics: tuple[Diagnostic, ...]
-    bugs: tuple[Bug, ...]
+    charts: int = 0
+    diagnostics: tuple[Diagnostic, ...] = ()
+    bugs: tuple[Bug, ...] = ()
+    linked: tuple[str, ...] = ()
 
     @property
     def is_draft(self) -> bool:
@@ -36,15 +39,35 @@ class Survey:
         return not self.bugs and not any(found.is_error for found in self.diagnostics)
 
 
+def look_at_front(file: ContentFile) -> Survey:
+    """Return what a file's front matter alone tells, for a first plan of the site."""
+    read = read_page_front if file.is_page else read_article_front
+    name = shown(file.path)
+    bugs: list[Bug] = []
+    try:
+        source, _ = load_source(file.path.read_bytes(), name)
+    except OSError:
+        return Survey(file, None, "")
+    found = attempt(bugs, f"reading {name}", read, source)
+    if found is None:
+        return Survey(file, None, "", bugs=tuple(bugs))
+    return Survey(file, found.front, found.text, diagnostics=found.diagnostics)
+
+
 def survey_file(file: ContentFile, kinds: tuple[ChartKind, ...], *, strict: bool) -> Survey:
     """Return what the other pages need to know of a write-up or page."""
-    study = study_file(file, kinds)
+    return survey_of(study_file(file, kinds), strict=strict)
+
+
+def survey_of(study: Study, *, strict: bool) -> Survey:
+    """Return what the other pages need to know of what was studied."""
     article = study.article
     return Survey(
-        file,
+        study.file,
         None if article is None else article.front,
         "" if article is None else article.front_text,
         len(study.charts),
         tuple(found.strict() if strict else found for found in study.diagnostics),
         study.bugs,
+        () if article is None else linked_pages(study.file, article),
     )

@@ -8,6 +8,7 @@ from sitegen.site.addresses import INDEX, MISSING, missing_view, site_view
 from sitegen.site.listing import Listed
 from sitegen.site.pressing import Press
 from sitegen.site.settings import Settings
+from sitegen.site.writing import put_bytes
 
 _ARCHIVE = "All write-ups"
 _LOST = "Nothing is filed here"
@@ -27,10 +28,7 @@ def write_top(
     missing = PageView(missing_view(settings, menu), _LOST, _LOST_BODY)
     pages = {INDEX: theme.render_archive(archive), MISSING: theme.render_missing(missing)}
     assets = theme.assets(notation_font())
-    for name, text in pages.items():
-        (press.top / name).write_text(text, encoding="utf-8", newline="\n")
-    for name, data in assets.items():
-        path = press.top / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes(data)
+    files = {name: text.encode() for name, text in pages.items()} | dict(assets)
+    for name, data in files.items():
+        put_bytes(press.top / name, data, press.old / name)
     return set(assets)

@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from sitegen.kinds.kind import ChartKind
-from sitegen.site.build import Order, Report, build_site
+from sitegen.site.build import Report, build_site
+from sitegen.site.order import Order
 from sitegen.site.refusal import RefusedError
 
 WriteArticle = Callable[..., Path]

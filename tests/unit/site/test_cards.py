@@ -15,8 +15,9 @@ from sitegen.kinds.notation import NOTATION
 from sitegen.pages.theme import load_theme
 from sitegen.pages.views import ChartView, SiteView
 from sitegen.site.addresses import site_view
-from sitegen.site.build import Order, build_site
+from sitegen.site.build import build_site
 from sitegen.site.cards import make_card
+from sitegen.site.order import Order
 from sitegen.site.settings import Settings
 from sitegen.site.theme_folder import find_theme
 

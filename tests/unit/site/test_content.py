@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from sitegen.site.content import default_content, find_content, scan_content, shown
+from sitegen.site.content import scan_content, shown
+from sitegen.site.content_folder import default_content, find_content
 
 
 def make_article(content: Path, slug: str) -> Path:

@@ -1,0 +1,121 @@
+"""What was made once and may be needed again: values in files, each under the hash of its making.
+
+A cache only ever saves time: it may be deleted at any moment, an entry that cannot be read counts
+as missing, and one that cannot be written is left out. Entries are written under another name,
+then renamed, and carry a checksum, so that neither a killed process nor two builds at once can
+leave half a value.
+"""
+
+import hashlib
+import io
+import os
+import pickle
+import tempfile
+from datetime import date
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+MOST_BYTES = 1 << 30
+"""How much a cache may hold: a write-up with seven charts takes about 80 KB."""
+
+_LEVEL = 1
+_PLAIN = {
+    ("builtins", "frozenset"): frozenset,
+    ("builtins", "set"): set,
+    ("datetime", "date"): date,
+    ("fractions", "Fraction"): Fraction,
+    (type(Path()).__module__, type(Path()).__name__): type(Path()),
+}
+_TAG = (
+    "Signature: 8a477f597d28d172789f06886806bc55\n"
+    "# Made by sitegen, which makes it again where it is missing: https://bford.info/cachedir/\n"
+)
+
+
+def default_cache_folder() -> Path:
+    """Return the folder for what this user's builds keep, by the custom of the system."""
+    from platformdirs import user_cache_path  # noqa: PLC0415 - only the command line asks
+
+    return user_cache_path("sitegen", appauthor=False)
+
+
+def key_of(*parts: object) -> str:
+    """Return the hash of some values, which must tell all that they are in their `repr`."""
+    whole = hashlib.blake2b(digest_size=20)
+    for part in parts:
+        whole.update(repr(part).encode("utf-8", "surrogatepass") + b"\0")
+    return whole.hexdigest()
+
+
+class Cache:
+    """The values kept in `folder`, which is made when the first one is put there."""
+
+    def __init__(self, folder: Path, most_bytes: int = MOST_BYTES) -> None:
+        self._folder = folder / "made"
+        self._most_bytes = most_bytes
+
+    def get(self, key: str) -> Any:  # noqa: ANN401 - whoever put it there knows what it is
+        """Return the value under `key`, None where there is none that can be read."""
+        import zstandard  # noqa: PLC0415 - a build with nothing to do needs none of it
+
+        path = self._path(key)
+        try:
+            data = zstandard.ZstdDecompressor().decompress(path.read_bytes())
+            value = _Reader(io.BytesIO(data)).load()
+            os.utime(path)
+        except Exception:  # noqa: BLE001 - whatever is wrong with an entry, it is made anew
+            return None
+        return value
+
+    def put(self, key: str, value: object) -> None:
+        """Keep a value made of the project's own classes and of plain ones under `key`."""
+        import zstandard  # noqa: PLC0415 - as above
+
+        packed = zstandard.ZstdCompressor(_LEVEL, write_checksum=True)
+        data = packed.compress(pickle.dumps(value, pickle.HIGHEST_PROTOCOL))
+        path = self._path(key)
+        try:
+            self._make(path.parent)
+            with tempfile.NamedTemporaryFile(dir=path.parent, delete=False) as file:
+                file.write(data)
+            Path(file.name).replace(path)
+        except OSError:
+            return
+
+    def prune(self) -> None:
+        """Drop the entries not used for the longest time, until the rest may stay."""
+        entries = []
+        for path in self._folder.glob("*/*"):
+            try:
+                found = path.stat()
+            except OSError:  # another build dropped it
+                continue
+            entries.append((found.st_mtime_ns, found.st_size, path))
+        held = sum(size for _, size, _ in entries)
+        for _, size, path in sorted(entries):
+            if held <= self._most_bytes:
+                break
+            path.unlink(missing_ok=True)
+            held -= size
+
+    def _path(self, key: str) -> Path:
+        return self._folder / key[:2] / key[2:]
+
+    def _make(self, folder: Path) -> None:
+        folder.mkdir(parents=True, exist_ok=True)
+        tag = self._folder.parent / "CACHEDIR.TAG"
+        if not tag.exists():
+            tag.write_text(_TAG, encoding="ascii")
+
+
+class _Reader(pickle.Unpickler):
+    """Makes nothing but values of our own classes: a file that somebody planted runs nothing."""
+
+    def find_class(self, module: str, name: str) -> Any:  # noqa: ANN401 - as in the base class
+        if (module, name) in _PLAIN:
+            return _PLAIN[module, name]
+        found = super().find_class(module, name) if module.startswith("sitegen.") else None
+        if isinstance(found, type) and found.__module__ == module:
+            return found
+        raise pickle.UnpicklingError(f"{module}.{name} is no value")

@@ -1,0 +1,77 @@
+"""The files of a fresh folder: what is as it was keeps the time of the file that was published.
+
+A sync to a host then sends only what changed. An unchanged file is the published one itself
+under a second name where the system can do that; no file is ever written into, only replaced.
+"""
+
+import errno
+import filecmp
+import os
+import shutil
+from pathlib import Path
+
+from sitegen.site.refusal import RefusedError
+
+
+def put_bytes(path: Path, data: bytes, old: Path) -> None:
+    """Write `data` to `path`; `old` is where the published folder has that file, if it has it.
+
+    Raises RefusedError when the system refuses, for instance for want of room.
+    """
+    try:
+        _clear(path)
+        if _holds(old, data):
+            carry_over(old, path)
+        else:
+            path.write_bytes(data)
+    except OSError as wrong:
+        raise refusal(path, wrong) from wrong
+
+
+def put_copy(path: Path, source: Path, old: Path) -> None:
+    """Copy the file `source` to `path`, as `put_bytes` writes it; raises the same."""
+    try:
+        _clear(path)
+        if old.is_file() and filecmp.cmp(source, old, shallow=False):
+            carry_over(old, path)
+        else:
+            shutil.copyfile(source, path)
+    except OSError as wrong:
+        raise refusal(path, wrong) from wrong
+
+
+def carry_over(old: Path, path: Path) -> None:
+    """Have the published file `old` at `path` as well, with its time. Raises OSError."""
+    try:
+        os.link(old, path)
+    except OSError:  # a file system without second names
+        shutil.copy2(old, path)
+
+
+def refusal(path: Path, wrong: OSError) -> RefusedError:
+    """Return what to tell the user when the system does not let us write."""
+    reason = wrong.strerror or str(wrong)
+    hint = _HINTS.get(wrong.errno or 0, "")
+    return RefusedError(f"{path} cannot be written: {reason[:1].lower()}{reason[1:]}{hint}")
+
+
+_HINTS = {
+    errno.EACCES: ": choose another --out, or ask for the right to write there",
+    errno.EDQUOT: ": make room on the disk and build again",
+    errno.EFBIG: ": the system allows no file so large",
+    errno.ENOSPC: ": make room on the disk and build again",
+    errno.EPERM: ": choose another --out, or ask for the right to write there",
+    errno.EROFS: ": choose another --out",
+}
+
+
+def _clear(path: Path) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.unlink(missing_ok=True)
+
+
+def _holds(old: Path, data: bytes) -> bool:
+    try:
+        return old.stat().st_size == len(data) and old.read_bytes() == data
+    except OSError:
+        return False
