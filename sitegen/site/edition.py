@@ -21,14 +21,14 @@ from sitegen.site.content import Content, ContentFile, shown
 from sitegen.site.ledger import Ledger, Published, ledger_text, read_ledger
 from sitegen.site.listing import Listed, menu_of, neighbours, ordered_listing
 from sitegen.site.materials import Materials
-from sitegen.site.pressing import Press, Pressed, Sheet, press_sheet, written_files
+from sitegen.site.pressing import Press, Pressed, Sheet, press_sheet
 from sitegen.site.publishing import MARKER
 from sitegen.site.records import Record, new_record
 from sitegen.site.settings import Settings
 from sitegen.site.survey import Survey, look_at_front, survey_file
 from sitegen.site.top import write_top
 from sitegen.site.workforce import Workforce
-from sitegen.site.writing import carry_over, put_bytes
+from sitegen.site.writing import carry_over, carry_page, put_bytes
 from sitegen.source import Source
 
 Item = TypeVar("Item")
@@ -161,9 +161,8 @@ class Edition:
             return False
         address = sheet.file.address
         old, fresh = self._press.old / address, self._press.top / address
-        if written_files(old) != record.files:
+        if not carry_page(old, fresh, record.files):
             return False
-        _carry_folder(old, fresh)
         self.records[address] = record
         return True
 
@@ -221,11 +220,7 @@ class Edition:
 
 
 def _carry_folder(old: Path, fresh: Path) -> None:
-    shutil.copytree(old, fresh, symlinks=True, copy_function=_carry_file)
-
-
-def _carry_file(old: str, fresh: str) -> None:
-    carry_over(Path(old), Path(fresh))
+    shutil.copytree(old, fresh, symlinks=True, copy_function=carry_over)
 
 
 def _size(file: ContentFile) -> int:

@@ -19,10 +19,9 @@ from sitegen.site.drawing import Drawn, draw
 from sitegen.site.kept_drawings import KeptDrawings
 from sitegen.site.moments import moment_links
 from sitegen.site.recording import recording_view
-from sitegen.site.records import Written
 from sitegen.site.study import Study, study_file
 from sitegen.site.survey import Survey, survey_of
-from sitegen.site.writing import put_bytes, put_copy
+from sitegen.site.writing import Written, put_bytes, put_copy, written_files
 
 
 @dataclass(frozen=True)
@@ -106,16 +105,6 @@ def press_sheet(sheet: Sheet, press: Press) -> Pressed:
         return Pressed(survey, page.bugs)
     _write(sheet.file.address, page.html, page, press)
     return Pressed(survey, files=written_files(press.top / sheet.file.address))
-
-
-def written_files(folder: Path) -> tuple[Written, ...]:
-    """Return all files of a page with their sizes and times."""
-    found = []
-    for path in sorted(path for path in folder.rglob("*") if path.is_file()):
-        info = path.stat()
-        name = path.relative_to(folder).as_posix()
-        found.append((name, info.st_size, info.st_mtime_ns))
-    return tuple(found)
 
 
 def make_page(

@@ -5,9 +5,7 @@ from dataclasses import dataclass, field
 
 from sitegen.site.cache import Cache
 from sitegen.site.survey import Survey
-
-Written = tuple[str, int, int]
-"""A file of a page: its path from the page's folder, its size in bytes and its time in ns."""
+from sitegen.site.writing import Written
 
 
 @dataclass(frozen=True)

@@ -8,9 +8,13 @@ import errno
 import filecmp
 import os
 import shutil
+from collections.abc import Iterator
 from pathlib import Path
 
 from sitegen.site.refusal import RefusedError
+
+Written = tuple[str, int, int]
+"""A file of a page: its path from the page's folder, its size in bytes and its time in ns."""
 
 
 def put_bytes(path: Path, data: bytes, old: Path) -> None:
@@ -40,12 +44,45 @@ def put_copy(path: Path, source: Path, old: Path) -> None:
         raise refusal(path, wrong) from wrong
 
 
-def carry_over(old: Path, path: Path) -> None:
+def carry_over(old: Path | str, path: Path | str) -> None:
     """Have the published file `old` at `path` as well, with its time. Raises OSError."""
     try:
         os.link(old, path)
     except OSError:  # a file system without second names
         shutil.copy2(old, path)
+
+
+def written_files(folder: Path) -> tuple[Written, ...]:
+    """Return all files of a page with their sizes and times."""
+    return tuple(sorted(_written(os.fspath(folder), "")))
+
+
+def carry_page(old: Path, fresh: Path, files: tuple[Written, ...]) -> bool:
+    """Have the published files of a page at `fresh` as well.
+
+    False, and nothing is carried over, where they are no longer those that were written.
+    """
+    try:
+        found = written_files(old)
+    except OSError:
+        return False
+    if found != files:
+        return False
+    for folder in {os.path.dirname(name) for name, _, _ in files}:
+        os.makedirs(os.path.join(fresh, folder), exist_ok=True)
+    for name, _, _ in files:
+        carry_over(os.path.join(old, name), os.path.join(fresh, name))
+    return True
+
+
+def _written(folder: str, below: str) -> Iterator[Written]:
+    with os.scandir(folder) as entries:
+        for entry in entries:
+            if entry.is_dir(follow_symlinks=False):
+                yield from _written(entry.path, f"{below}{entry.name}/")
+            else:
+                info = entry.stat(follow_symlinks=False)
+                yield f"{below}{entry.name}", info.st_size, info.st_mtime_ns
 
 
 def refusal(path: Path, wrong: OSError) -> RefusedError:
