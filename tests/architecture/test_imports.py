@@ -76,3 +76,29 @@ def test_checking_draws_nothing(library: str, tmp_path: Path) -> None:
 
     assert library not in loaded_by(statement)
     assert content.is_dir()
+
+
+def test_a_build_with_nothing_to_do_loads_none_of_the_rooms(tmp_path: Path) -> None:
+    build = "main(['build', '--drafts'])"
+    statement = (
+        "from sitegen.cli import main\n"
+        "import os, io, contextlib\n"
+        f"os.chdir({str(tmp_path)!r})\n"
+        "with contextlib.redirect_stdout(io.StringIO()) as said:\n"
+        f"    main(['start', 'low-tide'])\n"
+        f"    assert {build} == 0\n"
+    )
+    loaded_by(statement)
+
+    loaded = loaded_by(
+        "from sitegen.cli import main\n"
+        "import os, io, contextlib\n"
+        f"os.chdir({str(tmp_path)!r})\n"
+        "with contextlib.redirect_stdout(io.StringIO()) as said:\n"
+        f"    assert {build} == 0\n"
+        "assert 'nothing to do' in said.getvalue()"
+    )
+
+    assert loaded & set(HEAVY) == set()
+    rooms = {name.split(".")[1] for name in loaded if name.startswith("sitegen.")}
+    assert rooms == {"cli", "site"}
