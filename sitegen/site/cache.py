@@ -10,7 +10,7 @@ import hashlib
 import io
 import os
 import pickle
-import tempfile
+from contextlib import suppress
 from datetime import date
 from fractions import Fraction
 from pathlib import Path
@@ -75,13 +75,14 @@ class Cache:
         packed = zstandard.ZstdCompressor(_LEVEL, write_checksum=True)
         data = packed.compress(pickle.dumps(value, pickle.HIGHEST_PROTOCOL))
         path = self._path(key)
+        fresh = path.with_name(f".{path.name}.{os.getpid()}")
         try:
             self._make(path.parent)
-            with tempfile.NamedTemporaryFile(dir=path.parent, delete=False) as file:
-                file.write(data)
-            Path(file.name).replace(path)
+            fresh.write_bytes(data)
+            fresh.replace(path)
         except OSError:
-            return
+            with suppress(OSError):
+                fresh.unlink()
 
     def prune(self) -> None:
         """Drop the entries not used for the longest time, until the rest may stay."""

@@ -12,7 +12,7 @@ from sitegen.site.content import ARTICLES_FOLDER, PAGES_FOLDER, Content, Content
 from sitegen.site.content_folder import SETTINGS_FILE
 from sitegen.site.order import Order
 from sitegen.site.records import Record, Records
-from sitegen.site.snapshot import Snapshot, hashes_below, take_snapshot
+from sitegen.site.snapshot import Snapshot, hashes_below, is_same, take_snapshot
 from sitegen.site.standing import known_inputs, write_standing
 
 if TYPE_CHECKING:
@@ -65,9 +65,12 @@ def keep(
 
     After a failure of the program nothing is said without another try.
     """
+    if order.cache is None:
+        return
+    if not is_same(take_snapshot(materials.places, materials.snapshot), materials.snapshot):
+        return  # somebody wrote while we read: who knows what was read
     materials.records.keep(records)
-    if order.cache is not None:
-        Cache(order.cache).prune()
+    Cache(order.cache).prune()
     if report.bugs:
         return
     said = [draw_frame(found) for found in report.diagnostics]

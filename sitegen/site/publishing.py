@@ -11,7 +11,7 @@ import os
 import shutil
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 
 from sitegen.site.lock import only_build
@@ -35,16 +35,23 @@ def fresh_folder(target: Path, *, force: bool = False) -> Iterator[Path]:
     """
     target = Path(os.path.realpath(target))
     check_target(target, force=force)
-    try:
-        target.parent.mkdir(parents=True, exist_ok=True)
-        with only_build(target.with_name(f".{target.name}.lock"), target):
+    with ExitStack() as held:
+        with _told(target):
+            target.parent.mkdir(parents=True, exist_ok=True)
+            held.enter_context(only_build(target.with_name(f".{target.name}.lock"), target))
             fresh = _make_fresh(target)
-            try:
-                yield fresh
-                _flush(fresh)
-                _swap(fresh, target)
-            finally:
-                shutil.rmtree(fresh, ignore_errors=True)
+        held.callback(shutil.rmtree, fresh, ignore_errors=True)
+        yield fresh
+        with _told(target):
+            _flush(fresh)
+            _swap(fresh, target)
+
+
+@contextmanager
+def _told(target: Path) -> Iterator[None]:
+    """Tell the user what the system refuses."""
+    try:
+        yield
     except OSError as wrong:
         raise refusal(target, wrong) from wrong
 

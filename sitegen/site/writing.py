@@ -9,6 +9,7 @@ import filecmp
 import os
 import shutil
 from collections.abc import Iterator
+from contextlib import suppress
 from pathlib import Path
 
 from sitegen.site.refusal import RefusedError
@@ -45,11 +46,14 @@ def put_copy(path: Path, source: Path, old: Path) -> None:
 
 
 def carry_over(old: Path | str, path: Path | str) -> None:
-    """Have the published file `old` at `path` as well, with its time. Raises OSError."""
-    try:
+    """Have the published file `old` at `path` as well, with its time; raises as `put_bytes`."""
+    with suppress(OSError):  # a file system without second names
         os.link(old, path)
-    except OSError:  # a file system without second names
+        return
+    try:
         shutil.copy2(old, path)
+    except OSError as wrong:
+        raise refusal(Path(path), wrong) from wrong
 
 
 def written_files(folder: Path) -> tuple[Written, ...]:

@@ -289,3 +289,16 @@ def test_an_unchanged_chart_is_not_drawn_again(
 
     assert len(first) > 1
     assert len(drawn) == 1  # the records of the build, and no drawing
+
+
+@pytest.mark.usefixtures("three")
+def test_what_changes_during_a_build_is_looked_at_by_the_next(order: Order) -> None:
+    def edit(doing: str, done: int, _total: int) -> None:
+        if (doing, done) == ("reading", 1):
+            _edit_article(order)
+
+    build_site(order, edit)
+
+    assert find_standing(order) is None
+    build(order)
+    assert files() == fresh(order)
