@@ -13,14 +13,14 @@ from string import ascii_uppercase
 from typing import Literal
 
 from sitegen.figures.lettering import fit_lines, text_width
-from sitegen.figures.sheet import HAIRLINE, Anchor, Sheet, Target
+from sitegen.figures.sheet import Anchor, Fill, Sheet, Target
 from sitegen.score.clock import clock_text
 
 WIDE, NARROW = 900, 340
 """Widths of the two layouts in pixels."""
 
-_SHADES = ("plan-1", "plan-2", "plan-3", "plan-4")
-_HATCHES = ("", "///", "\\\\\\", "xxx", "---", "|||", "+++")
+_SHADES: tuple[Fill, ...] = ("plan-1", "plan-2", "plan-3", "plan-4")
+_HATCHES = ("", "/", "\\", "x", "-", "|", "+")
 _TIME_STEPS = (5, 10, 15, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600)
 _BAR_STEPS = (1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024, 2048, 4096)
 _LETTER, _NAME, _SMALL = 21, 14, 12.5
@@ -134,7 +134,7 @@ def _draw_across(
 def _write_length(
     sheet: Sheet, group: str, section: PlanSection, place: tuple[float, float]
 ) -> None:
-    """Plot a section's length in bars, and in its place, hidden, the one in time."""
+    """Write a section's length in bars, and in its place, hidden, the one in time."""
     sheet.text(group, place, section.bars, role="plan-bars", size=_SMALL, anchor="right")
     if section.length:
         text, role = section.length, "plan-length"
@@ -142,7 +142,7 @@ def _write_length(
 
 
 def _draw_bars_across(sheet: Sheet, plan: Plan, scale: float) -> None:
-    """Plot the numbers of the bars where sections begin, hidden."""
+    """Write the numbers of the bars where sections begin, hidden."""
     free = 0.0
     for section in plan.sections:
         left, width = 1 + float(section.start) * scale, text_width(section.first_bar, _SMALL)
@@ -153,22 +153,22 @@ def _draw_bars_across(sheet: Sheet, plan: Plan, scale: float) -> None:
 
 
 def _draw_scale_across(sheet: Sheet, plan: Plan, scale: float) -> None:
-    """Plot ticks with their texts, and the length of the whole at the right end."""
+    """Draw ticks with their texts, and the length of the whole at the right end."""
     end_text = _tick(plan, plan.end) if plan.unit == "seconds" else ""
     free = WIDE - text_width(end_text, _SMALL) - 8
     for place, text in _ticks(plan, WIDE // 90):
         at = round(1 + place * scale, 2)
         half = text_width(text, _SMALL) / 2
-        sheet.rule("plan-scale", (at, 85), (at, 91), HAIRLINE)
+        sheet.rule("plan-scale", (at, 85), (at, 91))
         if at + half <= free:
             anchor: Anchor = "center" if at > half else "left"
             spot = (at if at > half else 0, 106)
             sheet.text("plan-scale", spot, text, role="plan-tick", size=_SMALL, anchor=anchor)
-    sheet.rule("plan-scale", (1, 85), (WIDE - 1, 85), HAIRLINE)
+    sheet.rule("plan-scale", (1, 85), (WIDE - 1, 85))
     if end_text:
         spot = (WIDE, 106)
         sheet.text("plan-scale", spot, end_text, role="plan-tick", size=_SMALL, anchor="right")
-        sheet.rule("plan-scale", (WIDE - 1, 85), (WIDE - 1, 91), HAIRLINE)
+        sheet.rule("plan-scale", (WIDE - 1, 85), (WIDE - 1, 91))
 
 
 def draw_narrow(plan: Plan) -> str:
@@ -188,7 +188,7 @@ def draw_narrow(plan: Plan) -> str:
 def _write_start(
     sheet: Sheet, plan: Plan, section: PlanSection, place: tuple[float, float]
 ) -> None:
-    """Plot where an upright section starts, and in its place, hidden, its first bar."""
+    """Write where an upright section starts, and in its place, hidden, its first bar."""
     group, text = "plan-scale", _tick(plan, section.start)
     sheet.text(group, place, text, role="plan-tick", size=_SMALL, anchor="right")
     if plan.unit == "seconds" and section.first_bar:
@@ -227,7 +227,7 @@ def _targets(sections: Sequence[PlanSection]) -> dict[str, Target]:
     return {f"section-{number}": section.target for number, section in enumerate(sections)}
 
 
-def _pattern(letter: str) -> tuple[str, str]:
+def _pattern(letter: str) -> tuple[Fill, str]:
     """Return shade and hatching of a letter; primes share those of their letter."""
     place = ascii_uppercase.index(letter[0])
     return _SHADES[place % len(_SHADES)], _HATCHES[place % len(_HATCHES)]

@@ -1,46 +1,30 @@
-"""A sheet to plot on with matplotlib, which becomes a small inline SVG of a page.
+"""A sheet to draw on, which becomes a small inline SVG of a page.
 
-The SVG takes its colours from the page (CSS variables) and its fonts too: what is plotted has
-stand-in colours and stand-in texts, and only the plotted elements are kept. Coordinates are
-CSS pixels from the top left corner.
+The SVG takes its colours from the page (CSS variables) and its fonts too. Coordinates are CSS
+pixels from the top left corner.
 """
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from io import StringIO
-from typing import TYPE_CHECKING, Any, Literal
+from typing import Literal
 from xml.etree import ElementTree as ET
 
-if TYPE_CHECKING:
-    from matplotlib.axes import Axes
-    from matplotlib.figure import Figure
+from sitegen.figures.hatching import hatch_pattern
 
 Anchor = Literal["left", "center", "right"]
-COLOURS = {
-    "ink": "#010101",
-    "paper": "#020202",
-    "plan-1": "#030303",
-    "plan-2": "#040404",
-    "plan-3": "#050505",
-    "plan-4": "#060606",
-}
-"""The page's colours and what stands for them while plotting."""
+Fill = Literal["paper", "plan-1", "plan-2", "plan-3", "plan-4"]
+"""The page's colours that a box may be filled with."""
 
 HAIRLINE = 0.75
-HATCHING = 0.6
-"""Widths of edges and of the lines of a hatch, in pixels."""
+"""Width of edges in pixels."""
 
-_SVG = "{http://www.w3.org/2000/svg}"
-_STAND_IN = re.compile("|".join(COLOURS.values()))
-_NAMES = {stand_in: name for name, stand_in in COLOURS.items()}
-_LINK = re.compile(r"url\(#([^)]*)\)")
-_POINTS_PER_INCH = 72
+_INK = "var(--ink)"
+_ANCHORS = {"center": "middle", "right": "end"}
 
 
 @dataclass(frozen=True)
 class Target:
-    """Where a group of the plot leads, "" for nowhere, and what it says when pointed at.
+    """Where a group of a sheet leads, "" for nowhere, and what it says when pointed at.
 
     `begin` and `end` are the seconds from which and up to which it is heard, None where nobody
     knows.
@@ -54,7 +38,7 @@ class Target:
 
 @dataclass
 class Sheet:
-    """A plot in the making; `prefix` makes its ids its own on the page.
+    """A drawing in the making; `prefix` makes its ids its own on the page.
 
     Every element belongs to a group, a word without spaces; `svg` links the groups.
     """
@@ -62,19 +46,8 @@ class Sheet:
     width: int
     height: int
     prefix: str
-    _texts: list[tuple[str, str, float, bool]] = field(default_factory=list)
-    _groups: list[str] = field(default_factory=list)
-    _figure: "Figure" = field(init=False)
-    _axes: "Axes" = field(init=False)
-
-    def __post_init__(self) -> None:
-        from matplotlib.figure import Figure  # noqa: PLC0415 - heavy, and only to draw
-
-        size = (self.width / _POINTS_PER_INCH, self.height / _POINTS_PER_INCH)
-        self._figure = Figure(figsize=size, dpi=_POINTS_PER_INCH)
-        self._axes = self._figure.add_axes((0, 0, 1, 1), frameon=False)
-        self._axes.set(xlim=(0, self.width), ylim=(self.height, 0))
-        self._axes.axis("off")
+    _groups: dict[str, list[ET.Element]] = field(default_factory=dict)
+    _patterns: dict[tuple[str, str], ET.Element] = field(default_factory=dict)
 
     def box(
         self,
@@ -82,35 +55,19 @@ class Sheet:
         corner: tuple[float, float],
         size: tuple[float, float],
         *,
-        fill: str,
+        fill: Fill,
         hatch: str = "",
     ) -> None:
-        """Plot a rectangle with a thin edge; `fill` names a colour, `hatch` as in matplotlib."""
-        from matplotlib import rc_context  # noqa: PLC0415 - heavy, and only to draw
-        from matplotlib.patches import Rectangle  # noqa: PLC0415 - heavy, and only to draw
+        """Draw a rectangle with a thin edge; `hatch` is a sign of `sitegen.figures.hatching`."""
+        left, top = map(_number, corner)
+        right, bottom = _number(corner[0] + size[0]), _number(corner[1] + size[1])
+        path = f"M {left} {top} L {right} {top} L {right} {bottom} L {left} {bottom} z"
+        self._stroke(group, path, self._hatched(fill, hatch) if hatch else f"var(--{fill})")
 
-        with rc_context(self._settings):
-            patch = Rectangle(
-                corner,
-                *size,
-                facecolor=COLOURS[fill],
-                edgecolor=COLOURS["ink"],
-                linewidth=HAIRLINE,
-                hatch=hatch or None,
-                clip_on=False,
-            )
-        self._axes.add_patch(patch)
-        patch.set_gid(self._next(group))
-
-    def rule(
-        self, group: str, start: tuple[float, float], end: tuple[float, float], weight: float
-    ) -> None:
-        """Plot a straight line."""
-        xs, ys = zip(start, end, strict=True)
-        (line,) = self._axes.plot(
-            xs, ys, color=COLOURS["ink"], linewidth=weight, clip_on=False, solid_capstyle="butt"
-        )
-        line.set_gid(self._next(group))
+    def rule(self, group: str, start: tuple[float, float], end: tuple[float, float]) -> None:
+        """Draw a straight line as thin as an edge."""
+        x, y, to_x, to_y = map(_number, (*start, *end))
+        self._stroke(group, f"M {x} {y} L {to_x} {to_y}", "none")
 
     def text(
         self,
@@ -123,19 +80,20 @@ class Sheet:
         anchor: Anchor = "left",
         hidden: bool = False,
     ) -> None:
-        """Plot one line of text on its baseline; `role` becomes its class.
+        """Write one line of text on its baseline; `role` becomes its class.
 
         A `hidden` one is not shown unless the page's styles say so.
         """
-        # A stand-in is measured in its place: matplotlib's font may lack the text's letters.
-        label = self._axes.text(
-            *place, "x", ha=anchor, va="baseline", fontsize=size, color=COLOURS["ink"]
-        )
-        label.set_gid(self._next(group))
-        self._texts.append((text, role, size, hidden))
+        x, y = map(_number, place)
+        look = {"class": role, "x": x, "y": y, "font-size": f"{size:g}", "style": f"fill: {_INK}"}
+        if anchor in _ANCHORS:
+            look["text-anchor"] = _ANCHORS[anchor]
+        if hidden:
+            look["display"] = "none"
+        self._add(group, "text", look).text = text
 
     def svg(self, name: str, title: str, targets: Mapping[str, Target]) -> str:
-        """Return the plot as an SVG element of class `name` with a title.
+        """Return the drawing as an SVG element of class `name` with a title.
 
         It is one image to assistive technology unless a group is a link.
         """
@@ -145,68 +103,34 @@ class Sheet:
         if not any(target.href for target in targets.values()):
             root.set("role", "img")
         ET.SubElement(root, "title", {"id": title_id}).text = title
-        plotted = self._plotted()
-        self._add_patterns(root, plotted)
-        self._add_groups(root, plotted, targets)
-        return ET.tostring(root, encoding="unicode", short_empty_elements=True)
+        if self._patterns:
+            ET.SubElement(root, "defs").extend(self._patterns.values())
+        for group, elements in self._groups.items():
+            _group(root, group, targets.get(group)).extend(elements)
+        return ET.tostring(root, encoding="unicode")
 
-    @property
-    def _settings(self) -> Any:  # noqa: ANN401 - matplotlib types its settings by name
-        return {
-            "svg.fonttype": "none",
-            "svg.hashsalt": self.prefix,
-            "hatch.linewidth": HATCHING,
-            "path.simplify": False,
-        }
+    def _hatched(self, fill: str, hatch: str) -> str:
+        """Return a reference to the pattern of a hatching on a colour; each is defined once."""
+        known = self._patterns.get((fill, hatch))
+        if known is None:
+            name = f"{self.prefix}-hatch-{len(self._patterns) + 1}"
+            known = hatch_pattern(name, hatch, f"var(--{fill})", _INK)
+            self._patterns[fill, hatch] = known
+        return f"url(#{known.get('id')})"
 
-    def _next(self, group: str) -> str:
-        self._groups.append(group)
-        return f"sheet-{len(self._groups) - 1}"
+    def _stroke(self, group: str, path: str, fill: str) -> None:
+        style = f"fill: {fill}; stroke: {_INK}; stroke-width: {HAIRLINE}"
+        self._add(group, "path", {"d": path, "style": style})
 
-    def _plotted(self) -> ET.Element:
-        from matplotlib import rc_context  # noqa: PLC0415 - heavy, and only to draw
+    def _add(self, group: str, tag: str, attributes: dict[str, str]) -> ET.Element:
+        element = ET.Element(tag, attributes)
+        self._groups.setdefault(group, []).append(element)
+        return element
 
-        out = StringIO()
-        nothing: dict[str, Any] = dict.fromkeys(("Creator", "Date", "Format", "Type"))
-        with rc_context(self._settings):
-            self._figure.savefig(out, format="svg", metadata=nothing, transparent=True)
-        return ET.fromstring(out.getvalue())  # noqa: S314 - our own drawing
 
-    def _add_patterns(self, root: ET.Element, plotted: ET.Element) -> None:
-        patterns = list(plotted.iter(f"{_SVG}pattern"))
-        if patterns:
-            defs = ET.SubElement(root, "defs")
-            defs.extend(self._cleaned(pattern) for pattern in patterns)
-
-    def _add_groups(
-        self, root: ET.Element, plotted: ET.Element, targets: Mapping[str, Target]
-    ) -> None:
-        by_id = {element.get("id"): element for element in plotted.iter(f"{_SVG}g")}
-        texts = iter(self._texts)
-        groups: dict[str, ET.Element] = {}
-        for number, group in enumerate(self._groups):
-            if group not in groups:
-                groups[group] = _group(root, group, targets.get(group))
-            for element in by_id[f"sheet-{number}"]:
-                cleaned = self._cleaned(element)
-                if cleaned.tag == "text":
-                    _set_text(cleaned, *next(texts))
-                groups[group].append(cleaned)
-
-    def _cleaned(self, element: ET.Element) -> ET.Element:
-        """Return a copy in no namespace, in the page's colours, with ids of our own."""
-        copy = ET.Element(element.tag.removeprefix(_SVG))
-        for name, value in element.attrib.items():
-            copy.set(name, self._cleaned_value(name, value))
-        copy.extend(self._cleaned(child) for child in element)
-        return copy
-
-    def _cleaned_value(self, name: str, value: str) -> str:
-        if name == "id":
-            return f"{self.prefix}-{value}"
-        value = _LINK.sub(rf"url(#{self.prefix}-\1)", value)
-        value = _STAND_IN.sub(lambda found: f"var(--{_NAMES[found[0]]})", value)
-        return re.sub(r"\s+", " ", value).strip()
+def _number(value: float) -> str:
+    """Return a coordinate to a hundredth of a pixel."""
+    return f"{round(value, 2):.12g}"
 
 
 def _group(root: ET.Element, group: str, target: Target | None) -> ET.Element:
@@ -221,20 +145,3 @@ def _group(root: ET.Element, group: str, target: Target | None) -> ET.Element:
         element.set("data-end", f"{target.end}")
     ET.SubElement(element, "title").text = target.title
     return element
-
-
-def _set_text(element: ET.Element, text: str, role: str, size: float, hidden: bool) -> None:
-    """Turn a plotted stand-in into the text itself, in the page's font."""
-    anchor = re.search(r"text-anchor: (\w+)", element.get("style", ""))
-    element.attrib = {
-        "class": role,
-        "x": element.get("x", "0"),
-        "y": element.get("y", "0"),
-        "font-size": f"{size:g}",
-        "style": "fill: var(--ink)",
-    }
-    if anchor and anchor[1] != "start":
-        element.set("text-anchor", anchor[1])
-    if hidden:
-        element.set("display", "none")
-    element.text = text

@@ -1,22 +1,16 @@
 """The card itself: an SVG of our own, rendered as PNG by resvg."""
 
-import tempfile
+import re
 from dataclasses import dataclass
-from pathlib import Path
+from html import unescape
 from xml.etree import ElementTree as ET
 from xml.etree.ElementTree import Element, SubElement
 
 from sitegen.engraving import FAMILY as SIGNS
-from sitegen.engraving import notation_font_file
-from sitegen.figures.card.faces import (
-    FAMILY,
-    NOTATION_FAMILY,
-    face_files,
-    settable,
-    text_width,
-)
+from sitegen.figures.card.faces import FAMILY, NOTATION_FAMILY, settable, text_width
 from sitegen.figures.card.layout import HEIGHT, MARGIN, RULE, WIDTH, Layout, lay_out
 from sitegen.figures.card.opening import Opening
+from sitegen.figures.card.rendering import render_png
 from sitegen.figures.card.setting import cut_short
 
 _ROOM = WIDTH - 2 * MARGIN
@@ -35,6 +29,8 @@ text {{ font-family: "{FAMILY}"; }}
 .music .tempo text, .music .reh text, .music .ending text {{ font-weight: bold; }}
 .music .dir text, .music .dynam text, .music .mNum text {{ font-style: italic; }}
 """
+_WORDS = re.compile(r"(<(?:text|tspan)\b[^>]*>)([^<]+)")
+_SIGN = 'class="sign"'
 
 
 @dataclass(frozen=True)
@@ -58,18 +54,7 @@ class CardText:
 
 def draw_card(text: CardText, music: Opening | None, palette: Palette) -> bytes:
     """Return the card as PNG; the same bytes for the same values, on every machine."""
-    import resvg_py  # noqa: PLC0415 - only a build needs it
-
-    with tempfile.TemporaryDirectory() as folder:
-        signs = Path(folder) / "signs.otf"
-        signs.write_bytes(notation_font_file())
-        return resvg_py.svg_to_bytes(
-            svg_string=card_svg(text, music, palette),
-            skip_system_fonts=True,
-            font_files=[str(path) for path in (*face_files(), signs)],
-            font_family=FAMILY,
-            dpi=96,
-        )
+    return render_png(card_svg(text, music, palette))
 
 
 def card_svg(text: CardText, music: Opening | None, palette: Palette) -> str:
@@ -82,9 +67,10 @@ def card_svg(text: CardText, music: Opening | None, palette: Palette) -> str:
     layout = lay_out(settable(text.title), None if music is None else music.box)
     for foot, line in layout.lines:
         _write(root, line, (MARGIN, foot), layout.size, palette.ink)
-    if music is not None:
-        _place_music(root, music, layout, palette)
-    return ET.tostring(root, encoding="unicode")
+    drawn = ET.tostring(root, encoding="unicode")
+    if music is None:
+        return drawn
+    return f"{drawn.removesuffix('</svg>')}{_placed(music, layout, palette)}</svg>"
 
 
 def _draw_head(root: Element, text: CardText, palette: Palette) -> None:
@@ -121,14 +107,18 @@ def _write(
     return line
 
 
-def _place_music(root: Element, music: Opening, layout: Layout, palette: Palette) -> None:
+def _placed(music: Opening, layout: Layout, palette: Palette) -> str:
     (x, y), scale = layout.place, layout.scale
     left, top, _, _ = music.box
     shift = f"translate({x - left * scale:.2f} {y - top * scale:.2f}) scale({scale:.6f})"
     look = {**music.look, "class": "music", "transform": shift, "color": palette.ink}
-    group = SubElement(root, "g", look)
-    group.extend(ET.fromstring(f"<g>{music.elements}</g>"))  # noqa: S314 - drawn by this program
-    for words in (*group.iter("text"), *group.iter("tspan")):
-        text = (words.text or "").strip()
-        if text and words.get("class") != "sign" and not settable(text):
-            words.text = ""
+    group = ET.tostring(Element("g", look), encoding="unicode", short_empty_elements=False)
+    # The opening is well-formed as it stands: to read it only to write it again takes long.
+    return f"{group.removesuffix('</g>')}{_WORDS.sub(_settable_words, music.elements)}</g>"
+
+
+def _settable_words(found: re.Match[str]) -> str:
+    """Return the start of a text with its words, without those that no face holds."""
+    tag, words = found.groups()
+    kept = _SIGN in tag or not words.strip() or settable(unescape(words))
+    return found[0] if kept else tag

@@ -40,6 +40,7 @@ def face_files() -> tuple[Path, ...]:
     return (_ROMAN, _ITALIC, _fallback().path, *(_plotting_face(name) for name in _NOTATION))
 
 
+@lru_cache(maxsize=1024)
 def settable(text: str) -> str:
     """Return a text as the faces can set it: without signs that they lack.
 
@@ -52,10 +53,11 @@ def settable(text: str) -> str:
     return " ".join("".join(char for char in plain if char not in lacking).split())
 
 
+@lru_cache(maxsize=1024)
 def text_width(text: str, size: float, *, italic: bool = False) -> float:
     """Return the width of a settable text, without kerning, in the unit of `size`."""
-    own, other = _face(_ITALIC if italic else _ROMAN).widths, _fallback().widths
-    return size * sum(own.get(char, other.get(char, 0)) for char in text)
+    own = _face(_ITALIC if italic else _ROMAN).widths
+    return size * sum(own[char] if char in own else _fallback_width(char) for char in text)
 
 
 def _is_held(char: str) -> bool:
@@ -63,6 +65,10 @@ def _is_held(char: str) -> bool:
     if unicodedata.category(char).startswith("C"):
         return False
     return char in _face(_ROMAN).widths or char in _fallback().widths
+
+
+def _fallback_width(char: str) -> float:
+    return _fallback().widths.get(char, 0)
 
 
 def _fallback() -> _Face:

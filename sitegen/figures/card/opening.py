@@ -3,12 +3,16 @@
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from xml.etree import ElementTree as ET
 from xml.etree.ElementTree import Element
 
 _STAFF_LINES = re.compile(r"M(-?[\d.]+) -?[\d.]+H")
 _LINES_ACROSS = re.compile(r"(?:M-?[\d.]+ (-?[\d.]+)H-?[\d.]+)+")
 _ACROSS = re.compile(r"M-?[\d.]+ (-?[\d.]+)H")
+# A path of straight strokes between given points, and the heights in it.
+_STRAIGHT = re.compile(r"(?:[ML]-?[\d.]+ -?[\d.]+|[HV]-?[\d.]+)+")
+_HEIGHT = re.compile(r"(?:[ML]-?[\d.]+ |V)(-?[\d.]+)")
 _SCALED = re.compile(r"scale\(([-\d.]+),\s*([-\d.]+)\)")
 # How far letters reach below their line, in parts of their size; and the air below the music.
 _DESCENT, _AIR = 0.25, 180.0
@@ -133,6 +137,9 @@ def _heights(element: Element, feet: Mapping[str, float]) -> Iterator[float]:
 
 def _bounds(path: str) -> tuple[float, ...]:
     """Return the top and the bottom of a path, its control points counted."""
+    if _STRAIGHT.fullmatch(path):
+        heights = [float(height) for height in _HEIGHT.findall(path)]
+        return (min(heights), max(heights)) if heights else ()
     from fontTools.pens.boundsPen import ControlBoundsPen  # noqa: PLC0415 - a build needs it
     from fontTools.svgLib.path import parse_path  # noqa: PLC0415 - the same
 
@@ -141,6 +148,7 @@ def _bounds(path: str) -> tuple[float, ...]:
     return (pen.bounds[1], pen.bounds[3]) if pen.bounds else ()
 
 
+@lru_cache(maxsize=512)
 def _glyph_foot(definition: str) -> float:
     """Return how far a glyph reaches below its place."""
     path = ET.fromstring(definition)  # noqa: S314 - drawn by this program
@@ -155,4 +163,6 @@ def _definitions(kept: Iterable[Element], glyphs: Mapping[str, str]) -> str:
 
 
 def _written(elements: Iterable[Element]) -> str:
-    return "".join(ET.tostring(element, encoding="unicode") for element in elements)
+    whole = Element("g")
+    whole.extend(elements)
+    return ET.tostring(whole, encoding="unicode").removeprefix("<g>").removesuffix("</g>")

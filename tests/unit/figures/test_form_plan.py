@@ -1,6 +1,8 @@
 """The plan of a form: to scale, legible, the same letter the same look."""
 
 import re
+import subprocess
+import sys
 from collections.abc import Callable
 from fractions import Fraction
 from typing import Literal
@@ -215,3 +217,17 @@ def test_the_layouts_share_no_id() -> None:
 
 def test_a_plan_stays_small() -> None:
     assert len(draw_wide(SONG)) < 12_000
+
+
+def test_drawing_a_plan_loads_no_plotting_library() -> None:
+    program = (
+        "import sys; from fractions import Fraction; from sitegen.figures.form_plan import *;"
+        "section = PlanSection('B', 'Verse', '8 bars', Fraction(0), Fraction(20), Target('', ''));"
+        "plan = Plan('plan', 'A plan', 'seconds', (section,), Fraction(20));"
+        "print(draw_wide(plan) + draw_narrow(plan), *sys.modules)"
+    )
+    run = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, text=True, check=True
+    )
+    assert run.stdout.count("<pattern") == 2
+    assert not {"matplotlib", "numpy"} & set(run.stdout.split())

@@ -5,6 +5,7 @@ import os
 import struct
 import subprocess
 import sys
+import threading
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -13,8 +14,8 @@ from xml.etree import ElementTree as ET
 import matplotlib.image
 import numpy as np
 import pytest
-import resvg_py
 from fontTools.ttLib import TTFont
+from resvg import render, usvg
 
 from sitegen.engraving import FAMILY, notation_font_file
 from sitegen.figures.card import HEIGHT, WIDTH, CardText, Opening, Palette, card_svg, draw_card
@@ -30,7 +31,7 @@ MUSIC = Opening(
 )
 PALETTE = Palette("#f3f2ed", "#191c24", "#9c1440")
 MARGIN = 60
-HOSTILE = "</text><script>alert(1)</script>&\"'<"
+HOSTILE = "</text><script>alert(1)</script>&\"'<\0\x08\ufffe\ud800"
 
 
 def pixels(png: bytes) -> Any:  # noqa: ANN401 - an array of numbers
@@ -111,6 +112,11 @@ def test_words_of_the_music_that_cannot_be_set_are_left_out() -> None:
     assert "\ue262" in svg
 
 
+def test_words_of_the_music_that_can_be_set_stay_as_they_are_written() -> None:
+    words = '<text x="9">Hold &amp; wait &lt;3</text><tspan class="bass">Εω &#233;</tspan>'
+    assert words in card_svg(TEXT, replace(MUSIC, elements=words), PALETTE)
+
+
 def test_hostile_words_stay_words() -> None:
     svg = card_svg(CardText(HOSTILE, HOSTILE, HOSTILE, HOSTILE), MUSIC, PALETTE)
     root = ET.fromstring(svg)  # noqa: S314
@@ -137,16 +143,23 @@ def test_the_same_card_has_the_same_bytes_in_another_process(tmp_path: Path) -> 
     assert run.stdout == draw_card(TEXT, MUSIC, PALETTE)
 
 
-def test_the_signs_of_the_notation_are_drawn(tmp_path: Path) -> None:
+def test_the_same_card_has_the_same_bytes_in_another_thread() -> None:
+    drawn: list[bytes] = []
+    thread = threading.Thread(target=lambda: drawn.append(draw_card(TEXT, MUSIC, PALETTE)))
+    thread.start()
+    thread.join()
+    assert drawn == [draw_card(TEXT, MUSIC, PALETTE)]
+
+
+def test_the_signs_of_the_notation_are_drawn() -> None:
     # A font without a PostScript name is not taken by the renderer.
     font = TTFont(io.BytesIO(notation_font_file()))
     assert [font["name"].getDebugName(number) for number in (1, 6)] == [FAMILY, "NotationSigns"]
-    signs = tmp_path / "signs.otf"
-    signs.write_bytes(notation_font_file())
-
-    def draw(*files: Path) -> bytes:
-        svg = card_svg(TEXT, MUSIC, PALETTE)
-        fonts = [str(path) for path in files]
-        return resvg_py.svg_to_bytes(svg_string=svg, skip_system_fonts=True, font_files=fonts)
-
-    assert draw(*face_files(), signs) != draw(*face_files())
+    options = usvg.Options.default()
+    for path in face_files():
+        options.load_font_file(str(path))
+    without = render(
+        usvg.Tree.from_str(card_svg(TEXT, MUSIC, PALETTE), options), (1, 0, 0, 0, 1, 0)
+    )
+    assert pixels(without).shape == pixels(draw_card(TEXT, MUSIC, PALETTE)).shape
+    assert (pixels(without) != pixels(draw_card(TEXT, MUSIC, PALETTE))).any()

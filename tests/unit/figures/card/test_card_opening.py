@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from xml.etree import ElementTree as ET
 
 import pytest
+from fontTools.pens.boundsPen import ControlBoundsPen
+from fontTools.svgLib.path import parse_path
 
 from sitegen.charts.defaults import SongDefaults
 from sitegen.figures.card.opening import cut_opening
@@ -49,6 +51,27 @@ def test_all_systems_are_kept_where_they_fit() -> None:
 
 def test_the_first_system_is_kept_however_high() -> None:
     assert {"one", "two"} <= ids(cut_opening(DRAWING, GLYPHS, 0.01).elements)
+
+
+# Measured beside fontTools, whose reader of paths is its own.
+@pytest.mark.parametrize(
+    "path",
+    [
+        "M7 2600V4000",
+        "M7 4000L90 2500",
+        "M0 2900H80M0 3100H80",
+        "M1.5 3900.25 L4 2800",
+        "M0 2500v1750",
+        "M0 2500C50 4400 60 4400 90 2500",
+        "M0 2500L9 3000 18 4100",
+    ],
+)
+def test_a_system_is_as_low_as_its_lowest_path(path: str) -> None:
+    pen = ControlBoundsPen(None)
+    parse_path(path, pen)
+    drawing = DRAWING.replace('<text x="9"', f'<path d="{path}"/><text x="9"')
+    foot = cut_opening(drawing, GLYPHS, 0.1).box[3] - 100 - 180
+    assert foot == pen.bounds[3]
 
 
 def test_only_the_glyphs_in_use_come_along() -> None:
