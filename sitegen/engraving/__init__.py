@@ -1,7 +1,7 @@
 """Charts drawn as notation: chart -> MEI -> verovio -> clean SVG. The only room with verovio."""
 
 from sitegen.engraving.alone import stand_alone
-from sitegen.engraving.engraved import Engraved, engrave
+from sitegen.engraving.engraved import Engraved, engrave, engrave_plan
 from sitegen.engraving.font import FAMILY, notation_font, notation_font_file
 from sitegen.engraving.mei import write_mei
 from sitegen.engraving.player_names import PlayerNames, player_names
@@ -13,6 +13,7 @@ __all__ = [
     "Engraved",
     "PlayerNames",
     "engrave",
+    "engrave_plan",
     "notation_font",
     "notation_font_file",
     "player_names",

@@ -4,13 +4,20 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from sitegen.analysis.reading import ChartReading
-from sitegen.engraving.marks import marks_of
-from sitegen.engraving.mei import write_mei
+from sitegen.engraving.marks import Mark, marks_of
+from sitegen.engraving.mei.document import write_plan
 from sitegen.engraving.mei.plan import ScorePlan
 from sitegen.engraving.mei.tab import tab_id
 from sitegen.engraving.player_names import PlayerNames
-from sitegen.engraving.svg import clean, draw_marks, place_sections, raise_tempo, redraw_tab_lines
-from sitegen.engraving.systems import NARROW, WIDE, draw_sheet
+from sitegen.engraving.svg import (
+    Sheet,
+    clean,
+    draw_marks,
+    place_sections,
+    raise_tempo,
+    redraw_tab_lines,
+)
+from sitegen.engraving.systems import NARROW, WIDE, Layouts, draw_sheet
 
 
 @dataclass(frozen=True)
@@ -18,13 +25,14 @@ class Engraved:
     """A chart as inline SVG: `wide` for a column of notation, `narrow` for a phone.
 
     `glyphs` are the definitions that both use, by id; a page holds each once, in the `defs` of
-    one hidden `svg`. `mei` is the file that was drawn.
+    one hidden `svg`. `mei` is the file that was drawn, `plan` the layout that it was written from.
     """
 
     wide: str
     narrow: str
     glyphs: Mapping[str, str]
     mei: str
+    plan: ScorePlan
 
 
 def engrave(
@@ -44,14 +52,21 @@ def engrave(
     name it, with the same ids. `found` are ids of notes that are to be found one by one; else a
     chord is found as a whole.
     """
-    plan, named = ScorePlan(reading, names), (title or reading.chart.title, summary)
-    notes = frozenset(_both_staves(found))
-    mei = write_mei(reading, names=names)
-    lines = any(bar.opens_line for bar in reading.chart.bars[1:])
-    wide, glyphs = _draw(plan, mei, WIDE, prefix, named, notes, by_author=lines)
-    broken = write_mei(reading, "narrow", names)
-    narrow, more = _draw(plan, broken, NARROW, f"{prefix}-narrow", named, notes)
-    return Engraved(wide, narrow, dict(sorted({**glyphs, **more}.items())), mei)
+    return engrave_plan(ScorePlan(reading, names), prefix, title, summary, found)
+
+
+def engrave_plan(
+    plan: ScorePlan, prefix: str, title: str, summary: str, found: Collection[str]
+) -> Engraved:
+    """Return the chart of a plan drawn, as `engrave` does."""
+    named, notes = (title or plan.reading.chart.title, summary), frozenset(_both_staves(found))
+    mei, marks = write_plan(plan), marks_of(plan)
+    layouts, lines = Layouts(mei), any(bar.opens_line for bar in plan.chart.bars[1:])
+    sheet = layouts.sheet(WIDE, by_author=lines)
+    wide, glyphs = _finish(sheet, marks, prefix, named, notes)
+    sheet = layouts.sheet(NARROW, by_author=False)
+    narrow, more = _finish(sheet, marks, f"{prefix}-narrow", named, notes)
+    return Engraved(wide, narrow, dict(sorted({**glyphs, **more}.items())), mei, plan)
 
 
 def _both_staves(found: Collection[str]) -> Iterator[str]:
@@ -65,25 +80,23 @@ def _both_staves(found: Collection[str]) -> Iterator[str]:
 
 def engrave_wide(reading: ChartReading, prefix: str, title: str, summary: str) -> Engraved:
     """Return the chart drawn for a column alone, as `engrave` does; `narrow` is empty."""
-    mei = write_mei(reading)
+    plan = ScorePlan(reading)
+    mei = write_plan(plan)
     lines = any(bar.opens_line for bar in reading.chart.bars[1:])
-    plan, named = ScorePlan(reading), (title, summary)
-    wide, glyphs = _draw(plan, mei, WIDE, prefix, named, by_author=lines)
-    return Engraved(wide, "", glyphs, mei)
+    sheet = draw_sheet(mei, WIDE, by_author=lines)
+    wide, glyphs = _finish(sheet, marks_of(plan), prefix, (title, summary))
+    return Engraved(wide, "", glyphs, mei, plan)
 
 
-def _draw(
-    plan: ScorePlan,
-    mei: str,
-    width: int,
+def _finish(
+    sheet: Sheet,
+    marks: tuple[Mark, ...],
     prefix: str,
     named: tuple[str, str],
     found: Collection[str] = (),
-    *,
-    by_author: bool = False,
 ) -> tuple[str, dict[str, str]]:
-    sheet = draw_sheet(mei, width, by_author=by_author)
-    draw_marks(sheet, marks_of(plan))
+    """Return a drawn sheet with its marks, as SVG for a page, and the glyphs that it uses."""
+    draw_marks(sheet, marks)
     redraw_tab_lines(sheet)
     raise_tempo(sheet)
     place_sections(sheet)

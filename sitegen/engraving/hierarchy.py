@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from sitegen.score.meter import Meter
 
@@ -32,12 +32,12 @@ class Cell:
     inner: tuple["Cell", ...] = ()
     is_beat: bool = False
 
-    @property
+    @cached_property
     def end(self) -> Fraction:
         """The offset of whatever follows."""
         return self.start + self.length
 
-    @property
+    @cached_property
     def cells(self) -> tuple["Cell", ...]:
         """The cells one level down."""
         if self.inner:
@@ -45,12 +45,12 @@ class Cell:
         half = self.length / 2
         return (Cell(self.start, half), Cell(self.start + half, half))
 
-    @property
+    @cached_property
     def edges(self) -> tuple[Fraction, ...]:
         """The offsets at which its cells meet."""
         return tuple(cell.start for cell in self.cells[1:])
 
-    @property
+    @cached_property
     def holds_beats(self) -> bool:
         """True for a cell above the beat."""
         return not self.is_beat and any(cell.is_beat or cell.holds_beats for cell in self.inner)

@@ -1,6 +1,6 @@
 """How notes of a part lead into one another: hammered, pulled, slid, bent."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from sitegen.engraving.copyist import WrittenEvent, WrittenVoice
@@ -23,12 +23,12 @@ class Played:
     @property
     def id(self) -> str:
         """The id of the note where it is struck."""
-        return self.first.note_id(self.index)
+        return self.first.note_ids[self.index]
 
     @property
     def last_id(self) -> str:
         """The id of the last note that is tied to it."""
-        return self.last.note_id(self.index)
+        return self.last.note_ids[self.index]
 
 
 @dataclass(frozen=True)
@@ -49,9 +49,8 @@ def played_notes(voice: WrittenVoice) -> Iterator[Played]:
                 yield Played(sounding[0], sounding[-1], index)
 
 
-def joins_of(voice: WrittenVoice) -> tuple[Join, ...]:
+def joins_of(notes: Sequence[Played]) -> tuple[Join, ...]:
     """Return the joins of a voice by onset; what leads to no note of its string is none."""
-    notes = list(played_notes(voice))
     joins: list[Join] = []
     for number, played in enumerate(notes):
         if played.note.joins:

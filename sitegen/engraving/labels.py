@@ -5,7 +5,8 @@ from fractions import Fraction
 from typing import Protocol
 
 from sitegen.analysis.reading import NoteReading
-from sitegen.score.chart import Chart, Event, Note, Part
+from sitegen.engraving.copyist import WrittenEvent
+from sitegen.score.chart import Chart, Note
 from sitegen.score.interval import Interval
 from sitegen.score.role import Role
 
@@ -25,20 +26,21 @@ class Readings(Protocol):
     def chart(self) -> Chart:
         """The chart that was read."""
 
-    def reading_of(self, part: Part, onset: Fraction, note: Note) -> NoteReading | None:
-        """Return what the analysis found for a note."""
+    def reading_of(self, note: str) -> NoteReading | None:
+        """Return what the analysis found for a note, by its id."""
 
 
-def label_of(readings: Readings, part: Part, event: Event) -> Label | None:
-    """Return the label of an event: of its top note where several sound together."""
-    sounding = [note for note in event.notes if note.pitch is not None]
+def label_of(readings: Readings, written: WrittenEvent) -> Label | None:
+    """Return the label of a written event: of its top note where several sound together."""
+    notes = written.event.notes
+    sounding = [index for index, note in enumerate(notes) if note.pitch is not None]
     if not sounding:
         return None
-    top = max(sounding, key=lambda note: note.midi or 0)
-    found = readings.reading_of(part, event.onset, top)
+    top = max(sounding, key=lambda index: notes[index].midi or 0)
+    found = readings.reading_of(written.note_ids[top])
     if found is None:
         return None
-    text = label_text(readings.chart, event.onset, found)
+    text = label_text(readings.chart, written.event.onset, found)
     return Label(text, found.role) if text else None
 
 

@@ -7,7 +7,7 @@ The signs are found here, from the chart, and drawn into the finished sheet by
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from sitegen.engraving.joins import Join, Played, first_of_each, joins_of, played_notes
+from sitegen.engraving.joins import Join, Played, first_of_each
 from sitegen.engraving.mei.plan import ScorePlan
 from sitegen.engraving.mei.stretches import stretch_id
 from sitegen.engraving.mei.tab import tab_note_id
@@ -94,9 +94,9 @@ def marks_of(plan: ScorePlan) -> tuple[Mark, ...]:
 
 def _part_marks(plan: ScorePlan, part: Part) -> Iterator[Mark]:
     for voice in plan.voices[part.name]:
-        joins = joins_of(voice)
+        joins = plan.joins(voice)
         bent_to = {id(join.end.first): join for join in joins if join.kind == "bend"}
-        for played in played_notes(voice):
+        for played in plan.played(voice):
             if plan.staff_of(part, "tab") is not None and played.note.string is not None:
                 yield from _tab_marks(played, is_target=id(played.first) in bent_to)
             if plan.staff_of(part, "staff") is not None:
@@ -181,7 +181,7 @@ def _dashes(plan: ScorePlan, part: Part) -> Iterator[Mark]:
         inside = [
             played
             for voice in plan.voices[part.name]
-            for played in played_notes(voice)
+            for played in plan.played(voice)
             if stretch.onset <= played.first.event.onset < stretch.end
         ]
         if inside:

@@ -8,6 +8,7 @@ and additive meters always visible; rests never across a beat that they do not f
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from itertools import pairwise
 
 from sitegen.engraving.hierarchy import Cell, Division, tuplet_cells
@@ -63,7 +64,7 @@ class Written:
     opens: bool
     tuplet: Tuplet | None = None
 
-    @property
+    @cached_property
     def end(self) -> Fraction:
         """The offset of whatever follows."""
         return self.start + self.length

@@ -2,10 +2,8 @@
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from xml.etree import ElementTree as ET
-from xml.etree.ElementTree import Element
 
 from sitegen.engraving.svg import Sheet
 from sitegen.engraving.toolkit import render
@@ -46,28 +44,17 @@ _DRAWN = 10
 _ENDLESS = 100_000
 # Lines are even to a drawing unit; a staff space has 180.
 _EVEN_ENOUGH = 1.0
-_MEI = "{http://www.music-encoding.org/ns/mei}"
-ET.register_namespace("", _MEI.strip("{}"))
-_STAFF_LINE = re.compile(r"M(-?[\d.]+) \S+ L(-?[\d.]+)")
+_AUTHORS_BREAK = "<sb />"
+_MEASURE = "<measure "
+_STAFF_LINE = re.compile(r'd="M(-?[\d.]+) \S+ L(-?[\d.]+)')
+_TAG = re.compile(r"<g\b([^>]*)>|</g>|<use\b([^>]*)>")
+_NOTE = re.compile(r'class="(?:note|rest)\b')
+_ACROSS = re.compile(r"translate\((-?[\d.]+)")
 
 
 def draw_sheet(mei: str, width: int, *, by_author: bool) -> Sheet:
-    """Return the sheet of an MEI file, at most `width` page units wide where a bar allows it.
-
-    `by_author` keeps the systems of the file (`sb`) where the widest of them fits, with air
-    between the notes or without; otherwise bars are laid out at their natural width and lines
-    broken where the next bar has no room. Verovio's own breaks squeeze bars together until
-    words collide. Several systems are spread to one width; one alone stays as wide as it is.
-    """
-    for breaks in ("encoded", "none") if by_author else ("none",):
-        for spacing in (_AIRY, _TIGHT):
-            sheet = draw_endless(mei, breaks, spacing)
-            if sheet.box[2] / _DRAWN <= width:
-                return _spread(mei, sheet, breaks, spacing)
-    bars = measure_bars(sheet)
-    room = max(width * _DRAWN, *(bars.alone(n) for n in range(len(bars.edges) - 1)))
-    broken = _with_breaks(mei, bars.starts(room))
-    return _drawn(broken, breaks="encoded", pageWidth=math.ceil(room / _DRAWN))
+    """Return the sheet of an MEI file, as `Layouts` draws it."""
+    return Layouts(mei).sheet(width, by_author=by_author)
 
 
 def draw_endless(mei: str, breaks: str = "none", spacing: float = _TIGHT) -> Sheet:
@@ -75,6 +62,57 @@ def draw_endless(mei: str, breaks: str = "none", spacing: float = _TIGHT) -> She
     return _drawn(
         mei, breaks=breaks, spacingLinear=spacing, adjustPageWidth=True, pageWidth=_ENDLESS
     )
+
+
+class Layouts:
+    """The sheets of one MEI file in different widths; what they have in common is drawn once."""
+
+    def __init__(self, mei: str) -> None:
+        self._mei = {"encoded": mei, "none": mei.replace(_AUTHORS_BREAK, "")}
+        self._endless: dict[tuple[str, float], Sheet] = {}
+
+    def sheet(self, width: int, *, by_author: bool) -> Sheet:
+        """Return a sheet of its own, at most `width` page units wide where a bar allows it.
+
+        `by_author` keeps the systems of the file (`sb`) where the widest of them fits, with air
+        between the notes or without; otherwise bars are laid out at their natural width and lines
+        broken where the next bar has no room. Verovio's own breaks squeeze bars together until
+        words collide. Several systems are spread to one width; one alone stays as wide as it is.
+        """
+        for breaks in ("encoded", "none") if by_author else ("none",):
+            for spacing in (_AIRY, _TIGHT):
+                if self._fits(breaks, spacing, width):
+                    return self._spread(breaks, spacing)
+        bars = measure_bars(self._natural("none", _TIGHT))
+        room = max(width * _DRAWN, *(bars.alone(n) for n in range(len(bars.edges) - 1)))
+        broken = _with_breaks(self._mei["none"], bars.starts(room))
+        return _drawn(broken, breaks="encoded", pageWidth=math.ceil(room / _DRAWN))
+
+    def _fits(self, breaks: str, spacing: float, width: int) -> bool:
+        """Tell whether a layout keeps to a width; it is drawn only where that is open.
+
+        Music is as wide with more air between its notes, or wider, and so it is in one line beside
+        its widest system: what has been drawn too wide already answers for those.
+        """
+        for (lines, air), sheet in self._endless.items():
+            narrower = air <= spacing and lines in (breaks, "encoded")
+            if narrower and sheet.box[2] / _DRAWN > width:
+                return False
+        return self._natural(breaks, spacing).box[2] / _DRAWN <= width
+
+    def _natural(self, breaks: str, spacing: float) -> Sheet:
+        key = (breaks, spacing)
+        if key not in self._endless:
+            self._endless[key] = draw_endless(self._mei[breaks], *key)
+        return self._endless[key]
+
+    def _spread(self, breaks: str, spacing: float) -> Sheet:
+        """Return a sheet with all its systems as wide as the widest."""
+        sheet = self._natural(breaks, spacing)
+        if breaks == "none":
+            return Sheet(sheet.svg)
+        natural = math.ceil(sheet.box[2] / _DRAWN)
+        return _drawn(self._mei[breaks], breaks=breaks, spacingLinear=spacing, pageWidth=natural)
 
 
 @dataclass(frozen=True)
@@ -125,60 +163,60 @@ class BarWidths:
 
 def measure_bars(sheet: Sheet) -> BarWidths:
     """Return the widths of the bars of a sheet with one system."""
-    lines = [_staff_line(group) for group in sheet.music.iter("g") if _is(group, "measure")]
-    found = [line for line in lines if line is not None]
-    edges = (found[0][0], *(end for _, end in found))
-    notes = (sheet.left_edge(g) for g in sheet.music.iter("g") if _is_event(g))
-    first_note = min(notes, default=edges[0])
+    first, *others = sheet.svg.split('class="measure"')[1:]
+    lines = [line for bar in (first, *others) if (line := _staff_line(bar)) is not None]
+    edges = (lines[0][0], *(end for _, end in lines))
+    first_note = min(_note_edges(first), default=edges[0])
     left, _ = sheet.margin
     return BarWidths(edges, 2 * left, first_note - edges[0])
 
 
-def _is(group: Element, name: str) -> bool:
-    return name in group.get("class", "").split()
-
-
-def _is_event(group: Element) -> bool:
-    return any(_is(group, name) for name in ("note", "rest")) and group.find(".//use") is not None
-
-
-def _staff_line(measure: Element) -> tuple[float, float] | None:
+def _staff_line(measure: str) -> tuple[float, float] | None:
     """Return where the first staff line of a bar starts and ends."""
-    for staff in measure.iter("g"):
-        if _is(staff, "staff"):
-            for path in staff.iter("path"):
-                match = _STAFF_LINE.match(path.get("d", ""))
-                if match:
-                    return float(match[1]), float(match[2])
-    return None
+    match = _STAFF_LINE.search(measure, max(measure.find('class="staff"'), 0))
+    return (float(match[1]), float(match[2])) if match else None
 
 
-def _with_breaks(mei: str, starts: list[int]) -> str:
-    """Return the MEI with system breaks before these bars (from 0) and nowhere else."""
-    root = ET.fromstring(mei)  # noqa: S314 - made by this room
-    parents = {inner: outer for outer in root.iter() for inner in outer}
-    for old in list(root.iter(f"{_MEI}sb")):
-        parents[old].remove(old)
-    measures = list(root.iter(f"{_MEI}measure"))
-    for measure in (measures[bar] for bar in starts):
-        home = parents[measure]
-        at = list(home).index(measure)
-        # A change of meter belongs to the bar it stands before, and the bracket of an ending to
-        # its first bar: broken inside it, it would look as if it came on from the line above.
-        if at and home[at - 1].tag == f"{_MEI}scoreDef":
-            at -= 1
-        if not at and home.tag == f"{_MEI}ending":
-            home, at = parents[home], list(parents[home]).index(home)
-        home.insert(at, ET.Element(f"{_MEI}sb"))
-    return ET.tostring(root, encoding="unicode")
+def _note_edges(measure: str) -> Iterator[float]:
+    """Yield the left edges of all glyphs of a bar's notes and rests."""
+    # How many groups are open, and how many were where the note began that is open now.
+    depth, note = 0, None
+    for tag in _TAG.finditer(measure):
+        opening, glyph = tag.groups()
+        if glyph is not None:
+            across = _ACROSS.search(glyph)
+            if note is not None and across is not None:
+                yield float(across[1])
+        elif opening is None:
+            depth -= 1
+            note = None if note is not None and depth <= note else note
+        elif not opening.endswith("/"):
+            note = depth if note is None and _NOTE.search(opening) else note
+            depth += 1
 
 
-def _spread(mei: str, sheet: Sheet, breaks: str, spacing: float) -> Sheet:
-    """Return a sheet with all its systems as wide as the widest."""
-    if breaks == "none":
-        return sheet
-    natural = math.ceil(sheet.box[2] / _DRAWN)
-    return _drawn(mei, breaks=breaks, spacingLinear=spacing, pageWidth=natural)
+def _with_breaks(mei: str, starts: Sequence[int]) -> str:
+    """Return the MEI with system breaks before these bars (from 0); it has none yet."""
+    first, *others = mei.split(_MEASURE)
+    written = [first]
+    for bar, measure in enumerate(others):
+        if bar in starts:
+            at = _break_place(written[-1])
+            written[-1] = f"{written[-1][:at]}{_AUTHORS_BREAK}{written[-1][at:]}"
+        written.append(measure)
+    return _MEASURE.join(written)
+
+
+def _break_place(before: str) -> int:
+    """Return where a line is broken in what stands before a bar.
+
+    A change of meter belongs to the bar it stands before, and the bracket of an ending to its
+    first bar: broken inside it, it would look as if it came on from the line above.
+    """
+    if before.endswith("</scoreDef>"):
+        return before.rindex("<scoreDef>")
+    last = before.rindex("<")
+    return last if before.startswith("<ending ", last) else len(before)
 
 
 def _drawn(mei: str, **options: object) -> Sheet:

@@ -1,11 +1,12 @@
 """The engraver's toolkit: verovio, loaded when first used, one a process."""
 
+import atexit
 import os
 import tempfile
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any, TypeVar
+from typing import IO, Any, TypeVar
 
 _Result = TypeVar("_Result")
 _STANDARD_ERROR = 2
@@ -40,8 +41,7 @@ def render(mei: str, options: Mapping[str, object]) -> Rendering:
     toolkit = _toolkit()
 
     def draw() -> str:
-        toolkit.resetOptions()
-        toolkit.setOptions(dict(options))
+        _set_options(options)
         return str(toolkit.renderToSVG(1)) if toolkit.loadData(mei) else ""
 
     svg, remarks = _overheard(draw)
@@ -50,17 +50,51 @@ def render(mei: str, options: Mapping[str, object]) -> Rendering:
     return Rendering(svg, remarks)
 
 
+def _set_options(options: Mapping[str, object]) -> None:
+    """Give the toolkit these options and no others; those that it has already cost nothing."""
+    toolkit, had = _toolkit(), _options_set()
+    if had.keys() != options.keys():
+        toolkit.resetOptions()
+        had.clear()
+    new = {name: value for name, value in options.items() if had.get(name) != value}
+    if new:
+        toolkit.setOptions(new)
+        had.update(new)
+
+
+@lru_cache(maxsize=1)
+def _options_set() -> dict[str, object]:
+    """Return the options that the toolkit has been given, to be kept up to date."""
+    return {}
+
+
 def _overheard(call: Callable[[], _Result]) -> tuple[_Result, str]:
     """Return what `call` returns and what it wrote to file descriptor 2, verovio's only log."""
+    log = _log()
     kept = os.dup(_STANDARD_ERROR)
     try:
-        with tempfile.TemporaryFile() as log:
-            os.dup2(log.fileno(), _STANDARD_ERROR)
-            try:
-                result = call()
-            finally:
-                os.dup2(kept, _STANDARD_ERROR)
-            log.seek(0)
-            return result, log.read().decode("utf-8", "replace").strip()
+        os.dup2(log.fileno(), _STANDARD_ERROR)
+        result = call()
     finally:
+        os.dup2(kept, _STANDARD_ERROR)
         os.close(kept)
+    return result, _taken(log)
+
+
+@lru_cache(maxsize=1)
+def _log() -> IO[bytes]:
+    """Return the file that takes what is written to the log, empty between two calls."""
+    log = tempfile.TemporaryFile(buffering=0)  # noqa: SIM115 - open as long as the process
+    atexit.register(log.close)
+    return log
+
+
+def _taken(log: IO[bytes]) -> str:
+    """Return what stands in the log and empty it."""
+    if not log.tell():
+        return ""
+    log.seek(0)
+    said = log.read().decode("utf-8", "replace").strip()
+    log.seek(0)
+    log.truncate()
+    return said

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from math import lcm
 
 from sitegen.engraving.hierarchy import Cell, Division
@@ -20,12 +21,12 @@ class Tuplet:
     count: int
     time_of: int
 
-    @property
+    @cached_property
     def end(self) -> Fraction:
         """The offset of whatever follows."""
         return self.start + self.length
 
-    @property
+    @cached_property
     def unit(self) -> Fraction:
         """The written length of one unit in quarter notes."""
         return self.length / self.time_of
@@ -50,7 +51,8 @@ def _inside(cell: Cell, edges: set[Fraction]) -> list[Fraction]:
 
 
 def _odd_edges(cell: Cell, edges: set[Fraction]) -> list[Fraction]:
-    return [edge for edge in _inside(cell, edges) if not is_power_of_two(edge.denominator)]
+    odd = {edge for edge in edges if not is_power_of_two(edge.denominator)}
+    return _inside(cell, odd) if odd else []
 
 
 def _grid(cell: Cell, edges: set[Fraction]) -> int:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 WHOLE = Fraction(4)
 SHORTEST = 2048
@@ -27,6 +28,7 @@ class NoteValue:
         return self.dur >= 8  # noqa: PLR2004
 
 
+@lru_cache(maxsize=256)
 def value_of(length: Fraction) -> NoteValue | None:
     """Return the value that lasts `length` quarter notes; None when it takes more than one."""
     for dots, plain in ((0, length), (1, length / DOTTED)):

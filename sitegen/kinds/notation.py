@@ -93,7 +93,7 @@ def draw_notation(analysis: Analysis, surroundings: Surroundings) -> Drawing:
     sentence = summary(reading)
     found = {note for finding in analysis.findings for note in finding.notes}
     engraved = engrave(reading, surroundings.anchor, surroundings.name, sentence, found=found)
-    other_way = draw_other_way(reading, surroundings, sentence, found)
+    other_way = draw_other_way(engraved.plan, surroundings, sentence, found)
     legend = _legend(reading)
     content = NotationDrawing(
         engraved.wide,
@@ -105,7 +105,7 @@ def draw_notation(analysis: Analysis, surroundings: Surroundings) -> Drawing:
         other_way,
     )
     bars = tuple(BarAccount(place, sentences) for place, sentences in account(reading))
-    performance = perform(chart)
+    performance = perform(chart, engraved.plan.event_ids)
     taken = chart_files(reading, engraved, performance, surroundings)
     return Drawing(
         "engraved",

@@ -26,7 +26,7 @@ def chart_files(
     contents = (
         svg_file(engraved.wide, engraved.glyphs).encode(),
         with_head(engraved.mei, title, around.credits).encode(),
-        write_musicxml(reading, around.credits).encode(),
+        write_musicxml(reading, around.credits, engraved.plan).encode(),
         write_midi(performance, title),
     )
     names = (f"{around.anchor}{suffix}" for suffix in SUFFIXES)

@@ -3,8 +3,8 @@
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
-from sitegen.analysis.reading import ChartReading
-from sitegen.engraving import PlayerNames, engrave, player_names, stand_alone
+from sitegen.engraving import PlayerNames, engrave_plan, player_names, stand_alone
+from sitegen.engraving.mei.plan import ScorePlan
 from sitegen.kinds.kind import Surroundings
 
 
@@ -25,19 +25,20 @@ class OtherWay:
 
 
 def draw_other_way(
-    reading: ChartReading, surroundings: Surroundings, summary: str, found: Collection[str]
+    plan: ScorePlan, surroundings: Surroundings, summary: str, found: Collection[str]
 ) -> OtherWay | None:
     """Return a chart as it is fingered or read; None where that is what sounds.
 
-    `summary` says in a sentence what it shows; `found` are the ids of notes that a page points at.
+    `plan` is that of the drawing of what sounds; `summary` says in a sentence what it shows;
+    `found` are the ids of notes that a page points at.
     """
-    names = player_names(reading.chart)
+    names = player_names(plan.chart)
     if names is None:
         return None
     told = _told(names)
     title = f"{surroundings.name}, {_way(names)}"
     anchor, words = surroundings.anchor, f"{summary} {told}"
-    drawn = engrave(reading, anchor, title, words, names=names, found=found)
+    drawn = engrave_plan(plan.named(names), anchor, title, words, found)
     wide, narrow = f"{anchor}-fingered.svg", f"{anchor}-fingered-narrow.svg"
     files = {
         wide: stand_alone(drawn.wide, drawn.glyphs),

@@ -40,16 +40,22 @@ class Passage:
     shift: Fraction
 
 
-def perform(chart: Chart) -> Performance:
+EventIds = Mapping[str, Sequence[Sequence[str]]]
+"""The ids of events by the part's name, voice by voice."""
+
+
+def perform(chart: Chart, ids: EventIds | None = None) -> Performance:
     """Return how a chart sounds, repeats and endings followed, swing as its feel asks for.
 
     Where there is a chord row its symbols are a player of their own, "chords", which is silent
-    at first where another part plays chords already.
+    at first where another part plays chords already. `ids` are those of the chart's events, where
+    somebody has them.
     """
+    ids = _ids_of(chart) if ids is None else ids
     order = bars_as_played(chart.bars)
     bars = tuple(_played_bars(chart, order))
     passages = tuple(_passages(chart.bars, order))
-    players = [_player(chart, part, passages) for part in chart.parts]
+    players = [_player(chart, part, passages, ids[part.name]) for part in chart.parts]
     if any(isinstance(event.chord, Chord) for event in chart.chords):
         strokes = tuple(_chord_strokes(chart, order, bars))
         players.append(Player("chords", "chords", strokes, at_first=not _has_chords(chart)))
@@ -82,13 +88,22 @@ def _passages(bars: Sequence[Bar], order: Sequence[int]) -> Iterator[Passage]:
         played += end - start
 
 
-def _player(chart: Chart, part: Part, passages: Sequence[Passage]) -> Player:
+def _ids_of(chart: Chart) -> EventIds:
+    return {
+        part.name: [event_ids(chart, part, voice) for voice in range(len(part.voices))]
+        for part in chart.parts
+    }
+
+
+def _player(
+    chart: Chart, part: Part, passages: Sequence[Passage], ids: Sequence[Sequence[str]]
+) -> Player:
     sound = sound_of(part)
     around = find_neighbours(part)
     strokes = [
         stroke
-        for number, voice in enumerate(part.voices)
-        for event, id_ in zip(voice, event_ids(chart, part, number), strict=True)
+        for voice, names in zip(part.voices, ids, strict=True)
+        for event, id_ in zip(voice, names, strict=True)
         for passage in passages
         if passage.start <= event.onset < passage.end
         for stroke in _played(chart, part, event, id_, passage, around)
@@ -111,8 +126,10 @@ def _played(
 
 def _heard(chart: Chart, onset: Fraction) -> Fraction:
     """Return when something written at `onset` is heard, in written time."""
+    if chart.feel == "straight":
+        return onset
     bar = chart.bar_at(onset)
-    if chart.feel == "straight" or bar.meter.beat != 1:
+    if bar.meter.beat != 1:
         return onset
     first = bar.start - bar.skipped
     return first + swung(onset - first)

@@ -3,8 +3,10 @@
 from xml.etree.ElementTree import Element
 
 from sitegen.analysis.reading import ChartReading
-from sitegen.engraving.mei.element import NAMESPACE, VERSION, child, serialise
+from sitegen.engraving.markup import serialise
+from sitegen.engraving.mei.element import NAMESPACE, VERSION, child
 from sitegen.engraving.mei.measures import Score
+from sitegen.engraving.mei.plan import ScorePlan
 from sitegen.engraving.player_names import PlayerNames
 
 
@@ -15,11 +17,16 @@ def write_mei(reading: ChartReading, width: str = "wide", names: PlayerNames | N
     Pitches are sounding pitches, with `names` those of its players; every note that sounds has an
     id made of part, bar and beat.
     """
+    return write_plan(ScorePlan(reading, names), keep_lines=width == "wide")
+
+
+def write_plan(plan: ScorePlan, *, keep_lines: bool = True) -> str:
+    """Return the chart of a plan as `write_mei` does; `keep_lines` keeps the author's systems."""
     root = Element("mei", {"xmlns": NAMESPACE, "meiversion": VERSION})
-    _write_head(root, reading.chart.title)
+    _write_head(root, plan.reading.chart.title)
     body = child(child(root, "music"), "body")
     score = child(child(body, "mdiv"), "score")
-    Score(reading, names, keep_lines=width == "wide").write(score)
+    Score(plan, keep_lines=keep_lines).write(score)
     return serialise(root)
 
 

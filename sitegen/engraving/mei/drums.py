@@ -54,7 +54,7 @@ class DrumLayer:
 
     def _write_note(self, home: Element, written: WrittenEvent, index: int) -> Element:
         note = written.event.notes[index]
-        element = child(home, "note", id=written.note_id(index))
+        element = child(home, "note", id=written.note_ids[index])
         _place(element, note)
         put(element, pnum=note.midi, head_mod="paren" if note.ghost else None)
         put(element, tie=tie_state(written) if note.roll else None)

@@ -3,11 +3,10 @@
 Names are written without a namespace; the root declares MEI's as the default one.
 """
 
-from xml.etree.ElementTree import Element, SubElement, tostring
+from xml.etree.ElementTree import Element, SubElement
 
 NAMESPACE = "http://www.music-encoding.org/ns/mei"
 VERSION = "5.1"
-ID = "{http://www.w3.org/XML/1998/namespace}id"
 
 
 def child(parent: Element, name: str, /, **attributes: str | int | None) -> Element:
@@ -35,14 +34,15 @@ def decimal(value: float) -> str:
     return f"{value:.5f}".rstrip("0").rstrip(".")
 
 
-def serialise(root: Element) -> str:
-    """Return the file's text."""
-    return tostring(root, encoding="unicode", xml_declaration=False)
-
-
 def _attributes(attributes: dict[str, str | int | None]) -> dict[str, str]:
-    return {
-        ID if name == "id" else name.rstrip("_").replace("_", "."): str(value)
-        for name, value in attributes.items()
-        if value is not None
-    }
+    return {_NAMES[name]: str(value) for name, value in attributes.items() if value is not None}
+
+
+class _Names(dict[str, str]):
+    """The names of attributes by those that `child` knows them under; there are not many."""
+
+    def __missing__(self, name: str) -> str:
+        return self.setdefault(name, name.rstrip("_").replace("_", "."))
+
+
+_NAMES = _Names(id="xml:id")

@@ -1,8 +1,9 @@
 """The head of an MEI file that leaves its page: what it is, and whose the music is."""
 
-from xml.etree.ElementTree import Element, tostring
+from xml.etree.ElementTree import Element
 
 from sitegen import __version__
+from sitegen.engraving.markup import serialise
 from sitegen.engraving.mei.element import child
 from sitegen.score.credits import Credits
 
@@ -16,7 +17,7 @@ def with_head(mei: str, title: str, credits_: Credits) -> str:
     """
     before, _, rest = mei.partition(f"<{_TAG}>")
     after = rest.partition(f"</{_TAG}>")[2]
-    return f"{before}{tostring(_head(title, credits_), encoding='unicode')}{after}"
+    return f"{before}{serialise(_head(title, credits_))}{after}"
 
 
 def _head(title: str, credits_: Credits) -> Element:

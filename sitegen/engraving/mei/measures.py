@@ -2,13 +2,11 @@
 
 from xml.etree.ElementTree import Element
 
-from sitegen.analysis.reading import ChartReading
 from sitegen.engraving.mei.controls import write_controls
 from sitegen.engraving.mei.element import child, put
 from sitegen.engraving.mei.plan import ScorePlan
 from sitegen.engraving.mei.staves import write_meter_change, write_staff_group
 from sitegen.engraving.mei.writers import StaffWriter, staff_writer
-from sitegen.engraving.player_names import PlayerNames
 from sitegen.score.chart import Bar
 from sitegen.score.ids import place_slug
 
@@ -16,11 +14,9 @@ from sitegen.score.ids import place_slug
 class Score:
     """Writes the `score` element of a chart; `keep_lines` keeps the author's systems."""
 
-    def __init__(
-        self, reading: ChartReading, names: PlayerNames | None = None, *, keep_lines: bool
-    ) -> None:
-        self._plan = ScorePlan(reading, names)
-        self._bars = reading.chart.bars
+    def __init__(self, plan: ScorePlan, *, keep_lines: bool) -> None:
+        self._plan = plan
+        self._bars = plan.chart.bars
         self._keep_lines = keep_lines
         self._writers: dict[int, StaffWriter] = {
             staff.number: staff_writer(self._plan, staff) for staff in self._plan.staves

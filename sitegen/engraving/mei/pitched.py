@@ -64,7 +64,7 @@ class PitchedLayer:
     def _write_note(
         self, home: Element, written: WrittenEvent, index: int, note: Note, pitch: Pitch
     ) -> Element:
-        identity = written.note_id(index)
+        identity = written.note_ids[index]
         element = child(home, "note", id=identity, type=self._roles.get(identity))
         put(element, pname=pitch.name.letter.lower(), oct=pitch.octave)
         if note.dead:

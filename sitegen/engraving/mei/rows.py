@@ -20,10 +20,10 @@ _CHORDS, _DEGREES, _NUMERALS = "chords", "degrees", "numerals"
 def write_rows(measure: Element, plan: ScorePlan, index: int) -> None:
     """Write the rows of bar `index` (from 0), from the top of the page to its foot."""
     bar = plan.chart.bars[index]
-    _write_sections(measure, plan, bar)
+    _write_sections(measure, plan, index)
     if index == 0:
         write_tempo(measure, plan.chart)
-    _write_remarks(measure, plan, bar)
+    _write_remarks(measure, plan, index)
     _write_chords(measure, plan, bar)
     for part in plan.chart.parts:
         if plan.chart.label != "none" and is_melodic(part):
@@ -32,16 +32,16 @@ def write_rows(measure: Element, plan: ScorePlan, index: int) -> None:
         _write_numerals(measure, plan, bar)
 
 
-def _write_sections(measure: Element, plan: ScorePlan, bar: Bar) -> None:
+def _write_sections(measure: Element, plan: ScorePlan, index: int) -> None:
     for section in plan.chart.sections:
-        if plan.chart.bar_at(section.onset) is bar:
+        if plan.bar_index(section.onset) == index:
             mark = child(measure, "reh", staff=1, tstamp=plan.tstamp(section.onset))
             child(text_home(mark, plan.staves[0]), "rend", rend="box").text = section.text
 
 
-def _write_remarks(measure: Element, plan: ScorePlan, bar: Bar) -> None:
+def _write_remarks(measure: Element, plan: ScorePlan, index: int) -> None:
     for remark in plan.chart.remarks:
-        if plan.chart.bar_at(remark.onset) is bar:
+        if plan.bar_index(remark.onset) == index:
             tstamp = plan.tstamp(remark.onset)
             mark = child(measure, "dir", staff=1, place="above", tstamp=tstamp)
             text_home(mark, plan.staves[0]).text = remark.text
@@ -60,15 +60,13 @@ def _write_degrees(measure: Element, plan: ScorePlan, part: Part, index: int) ->
     staff = plan.staff_of(part)
     if staff is None:
         return
-    for voice, written in plan.opening(part):
-        if written in voice.bars[index].events:
-            _write_degree(measure, plan, part, written, staff)
+    for voice in plan.voices[part.name]:
+        for written in voice.bars[index].opening():
+            _write_degree(measure, plan, written, staff)
 
 
-def _write_degree(
-    measure: Element, plan: ScorePlan, part: Part, written: WrittenEvent, staff: Staff
-) -> None:
-    label = label_of(plan, part, written.event)
+def _write_degree(measure: Element, plan: ScorePlan, written: WrittenEvent, staff: Staff) -> None:
+    label = label_of(plan, written)
     if label is None:
         return
     harm = child(

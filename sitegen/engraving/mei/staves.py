@@ -2,10 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 from xml.etree.ElementTree import Element
 
-from sitegen.engraving.clefs import clef_of
+from sitegen.engraving.clefs import Clef, clef_of
 from sitegen.engraving.mei.accidentals import signature_text
 from sitegen.engraving.mei.element import child, put
 from sitegen.score.chart import Chart, Part
@@ -26,6 +27,11 @@ class Staff:
     part: Part | None
     kind: StaffKind
     key: Key | None
+
+    @cached_property
+    def clef(self) -> Clef | None:
+        """The clef of a part's notation; None for beat slashes."""
+        return clef_of(self.part) if self.part else None
 
 
 def staves_of(chart: Chart, keys: Mapping[str, Key]) -> tuple[Staff, ...]:
@@ -119,7 +125,7 @@ def _define_staff(
         child(definition, "clef", shape="perc")
     else:
         put(definition, lines=5)
-        _clef(definition, part)
+        _clef(definition, staff.clef or clef_of(part))
         child(definition, "keySig", sig=signature_text(staff.key))
     _meter(definition, chart.bars[0].meter, shown=shows_meter(staff, staves))
 
@@ -139,7 +145,6 @@ def _course(pitch: Pitch) -> dict[str, str | int | None]:
     return {"pname": pitch.name.letter.lower(), "oct": pitch.octave, "accid": accidental}
 
 
-def _clef(definition: Element, part: Part) -> None:
-    clef = clef_of(part)
+def _clef(definition: Element, clef: Clef) -> None:
     below = (8, "below") if clef.octave_lower else (None, None)
     child(definition, "clef", shape=clef.sign, line=clef.line, dis=below[0], dis_place=below[1])

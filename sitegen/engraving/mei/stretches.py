@@ -19,9 +19,10 @@ def write_stretches(measure: Element, plan: ScorePlan, index: int) -> None:
         for number, mark in enumerate(part.stretches):
             if bar.start <= mark.onset < bar.end:
                 _write_stretch(measure, plan, part, number)
-        for _, written in plan.opening(part):
-            if "fermata" in written.event.marks and bar.start <= written.event.onset < bar.end:
-                child(measure, "fermata", startid=f"#{written.id}", place="above")
+        for voice in plan.voices[part.name]:
+            for written in voice.bars[index].opening():
+                if "fermata" in written.event.marks:
+                    child(measure, "fermata", startid=f"#{written.id}", place="above")
 
 
 def _write_stretch(measure: Element, plan: ScorePlan, part: Part, number: int) -> None:

@@ -1,7 +1,7 @@
 """A tablature staff: one line a string, fret numbers from the capo.
 
 MEI takes only numbers for frets; what else stands in a tablature (x, <12>, (5)) is put in after
-the drawing by `sitegen.engraving.tabmarks`.
+the drawing by `sitegen.engraving.marks`.
 """
 
 from collections.abc import Mapping
@@ -51,7 +51,7 @@ class TabLayer:
                 group,
                 "note",
                 id=tab_note_id(written, index),
-                type=self._roles.get(written.note_id(index)),
+                type=self._roles.get(written.note_ids[index]),
                 tab_course=note.string,
                 tab_fret=note.fret if note.fret is not None else 0,
             )

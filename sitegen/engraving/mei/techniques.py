@@ -11,9 +11,7 @@ from sitegen.engraving.joins import (
     Join,
     Played,
     first_of_each,
-    joins_of,
     legato_runs,
-    played_notes,
 )
 from sitegen.engraving.mei.element import child
 from sitegen.engraving.mei.plan import ScorePlan
@@ -37,7 +35,7 @@ def write_techniques(measure: Element, plan: ScorePlan, index: int) -> None:
         if part.is_drums:
             continue
         for voice in plan.voices[part.name]:
-            joins = joins_of(voice)
+            joins = plan.joins(voice)
             staff = plan.staff_of(part, "staff")
             if staff is not None:
                 _write_slurs(measure, voice, joins, index)
@@ -92,8 +90,9 @@ def _write_colours(
 ) -> None:
     """Write bends and vibrato over their notes."""
     staff = plan.staff_of(part, "tab", "staff")
-    for played in played_notes(voice):
-        if staff is None or played.note.dead or not _starts_in(voice, index, played):
+    for played in plan.played(voice):
+        coloured = (played.note.bend or played.note.vibrato) and not played.note.dead
+        if staff is None or not coloured or not _starts_in(voice, index, played):
             continue
         identity = drawn_id(played, staff)
         if played.note.bend:

@@ -44,7 +44,7 @@ def write_ties(measure: Element, plan: ScorePlan, index: int) -> None:
 def _write_tie(measure: Element, written: WrittenEvent, pieces: tuple[WrittenEvent, ...]) -> None:
     after = next(second for first, second in pairwise(pieces) if first is written)
     pairs = {
-        (written.note_id(index), after.note_id(index))
+        (written.note_ids[index], after.note_ids[index])
         for index, note in enumerate(written.event.notes)
         if note.pitch is not None
     }

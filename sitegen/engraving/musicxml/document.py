@@ -17,16 +17,19 @@ from sitegen.score.credits import Credits
 _NOBODY = Credits()
 
 
-def write_musicxml(reading: ChartReading, credits_: Credits = _NOBODY) -> str:
+def write_musicxml(
+    reading: ChartReading, credits_: Credits = _NOBODY, plan: ScorePlan | None = None
+) -> str:
     """Return the chart as a MusicXML 4.0 file of type partwise.
 
     A part is one staff. One that has notation and tablature is written as notation whose notes
     name string and fret: two staves of the same notes would be read, and played, as twice the
     notes by whatever does not know that they are one. Repeats are not written out. A chart of
     chords alone has one part with a rest a bar that is shown as slashes. What the analysis
-    finds, degrees and numerals, stays on the page.
+    finds, degrees and numerals, stays on the page. `plan` is the chart's as it sounds, where
+    there is one already.
     """
-    plan = ScorePlan(reading)
+    plan = plan or ScorePlan(reading)
     root = Element("score-partwise", {"version": "4.0"})
     _write_head(root, reading.chart.title, credits_)
     staves = _staves(plan)
@@ -50,7 +53,7 @@ def _staves(plan: ScorePlan) -> list[Staff]:
 
 def _divisions(plan: ScorePlan) -> int:
     """Return into how many parts a quarter falls so that everything begins and ends on one."""
-    return lcm(*(time.denominator for time in _times(plan)))
+    return lcm(*{time.denominator for time in _times(plan)})
 
 
 def _times(plan: ScorePlan) -> Iterator[Fraction]:

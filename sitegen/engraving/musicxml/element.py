@@ -4,7 +4,9 @@ The order of children is the schema's, so that every function writes in that ord
 """
 
 from fractions import Fraction
-from xml.etree.ElementTree import Element, SubElement, tostring
+from xml.etree.ElementTree import Element, SubElement
+
+from sitegen.engraving import markup
 
 _HEAD = (
     '<?xml version="1.0" encoding="UTF-8"?>\n'
@@ -17,8 +19,10 @@ def child(
     parent: Element, name: str, content: str | int | None = None, /, **attributes: str | int | None
 ) -> Element:
     """Append and return an element; `_` in a name stands for a hyphen, None leaves one out."""
-    named = {n.replace("_", "-"): str(v) for n, v in attributes.items() if v is not None}
-    element = SubElement(parent, name, named)
+    element = SubElement(parent, name)
+    for key, value in attributes.items():
+        if value is not None:
+            element.set(key.replace("_", "-"), str(value))
     if content is not None:
         element.text = str(content)
     return element
@@ -36,4 +40,4 @@ def decimal(value: Fraction) -> str:
 
 def serialise(root: Element) -> str:
     """Return the file's text."""
-    return f"{_HEAD}{tostring(root, encoding='unicode')}\n"
+    return f"{_HEAD}{markup.serialise(root)}\n"

@@ -47,7 +47,7 @@ class Measures:
         self._writers: list[NoteWriter] = [
             DrumNotes(voice, instruments, divisions)
             if staff.kind == "drums"
-            else PitchedNotes(staff, voice, self._accidentals, divisions)
+            else PitchedNotes(staff, voice, plan.joins(voice), self._accidentals, divisions)
             for voice in self._voices
         ]
         self._standing = _by_bar(plan.chart, _directions(plan, staff, is_top=player == 1))

@@ -3,6 +3,7 @@
 from xml.etree.ElementTree import Element
 
 from sitegen.engraving.copyist import WrittenEvent, WrittenVoice
+from sitegen.engraving.joins import Join
 from sitegen.engraving.mei.accidentals import Accidentals
 from sitegen.engraving.mei.staves import Staff
 from sitegen.engraving.mei.ties import comes_tied
@@ -40,13 +41,18 @@ class PitchedNotes:
     """
 
     def __init__(
-        self, staff: Staff, voice: WrittenVoice, accidentals: Accidentals, divisions: int
+        self,
+        staff: Staff,
+        voice: WrittenVoice,
+        joins: tuple[Join, ...],
+        accidentals: Accidentals,
+        divisions: int,
     ) -> None:
         self._fretted = voice.part.instrument.fretted
         self._stretches = [mark for mark in voice.part.stretches if mark.kind == "palm mute"]
         self._written = written_interval(staff)
         self._accidentals = None if staff.kind == "tab" else accidentals
-        self._techniques = Techniques(voice)
+        self._techniques = Techniques(joins)
         self._lyrics = Lyrics(voice.part.voices[voice.number - 1])
         self._divisions = divisions
 

@@ -7,7 +7,6 @@ transposing instruments in their key. A tablature alone is read at sounding pitc
 
 from xml.etree.ElementTree import Element
 
-from sitegen.engraving.clefs import clef_of
 from sitegen.engraving.mei.accidentals import signature_fifths
 from sitegen.engraving.mei.staves import Staff
 from sitegen.engraving.musicxml.element import child
@@ -29,7 +28,7 @@ def written_interval(staff: Staff) -> Interval:
         return _UNISON
     if part.instrument.reading is not None:
         return part.instrument.reading.interval
-    return _OCTAVE if clef_of(part).octave_lower else _UNISON
+    return _OCTAVE if staff.clef and staff.clef.octave_lower else _UNISON
 
 
 def written_key(key: Key | None, written: Interval) -> Key | None:
@@ -71,9 +70,8 @@ def _write_clef(attributes: Element, staff: Staff) -> None:
         child(clef, "sign", "TAB")
         child(clef, "line", _TAB_LINE)
     else:
-        found = clef_of(staff.part) if staff.part else None
-        child(clef, "sign", found.sign if found else "G")
-        child(clef, "line", found.line if found else 2)
+        child(clef, "sign", staff.clef.sign if staff.clef else "G")
+        child(clef, "line", staff.clef.line if staff.clef else 2)
 
 
 def _write_strings(attributes: Element, fretted: Fretted, *, is_tab: bool) -> None:

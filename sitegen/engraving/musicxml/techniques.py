@@ -3,8 +3,8 @@
 from collections import defaultdict
 from xml.etree.ElementTree import Element
 
-from sitegen.engraving.copyist import WrittenEvent, WrittenVoice
-from sitegen.engraving.joins import Join, joins_of, legato_runs
+from sitegen.engraving.copyist import WrittenEvent
+from sitegen.engraving.joins import Join, legato_runs
 from sitegen.engraving.musicxml.element import child
 from sitegen.score.chart import Note
 
@@ -25,8 +25,7 @@ _LEGATO, _BENT = 1, 2
 class Techniques:
     """The techniques of one voice, found once and written note by note."""
 
-    def __init__(self, voice: WrittenVoice) -> None:
-        joins = joins_of(voice)
+    def __init__(self, joins: tuple[Join, ...]) -> None:
         # What ends at a note is written before what starts there.
         self._slurs: dict[str, list[tuple[str, int]]] = defaultdict(list)
         self._joins: dict[tuple[str, int], list[tuple[str, str, int]]] = defaultdict(list)

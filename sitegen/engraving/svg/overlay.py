@@ -71,9 +71,8 @@ def draw_marks(sheet: Sheet, marks: tuple[Mark, ...]) -> None:
 
 def raise_tempo(sheet: Sheet) -> None:
     """Lift the tempo mark clear of the meter that it stands over; verovio lets them touch."""
-    for group in sheet.music.iter("g"):
-        if group.get("class") == "tempo":
-            group.set("transform", f"translate(0,-{_LIFT})")
+    for group in sheet.groups("tempo"):
+        group.set("transform", f"translate(0,-{_LIFT})")
 
 
 def place_sections(sheet: Sheet) -> None:
@@ -82,9 +81,9 @@ def place_sections(sheet: Sheet) -> None:
     Verovio centres them there, so that long names would leave the sheet, and does not count the
     raised part of a chord symbol as part of its height.
     """
-    for group in sheet.music.iter("g"):
+    for group in sheet.groups("reh"):
         box = group.find("rect")
-        if group.get("class") == "reh" and box is not None:
+        if box is not None:
             left, width = float(box.get("x", 0)), float(box.get("width", 0))
             room = sheet.box[2] - sheet.margin[0] - _MARGIN - (left + width)
             shift = max(-left, min(width / 2 - _MARGIN, room))
@@ -93,7 +92,7 @@ def place_sections(sheet: Sheet) -> None:
 
 def _body(sheet: Sheet, note: str) -> _Body:
     element = sheet.by_id[note]
-    home = sheet.enclosing(element, "measure")
+    home = sheet.measure_of(element)
     spot = sheet.spot(note)
     if spot is None or home is None:
         raise ValueError(f"{note} is not drawn")

@@ -1,42 +1,70 @@
-"""Lines written short: neighbouring strokes of one width as one path."""
+"""What a group holds, written: neighbouring strokes of one look as one path."""
 
 import re
 from xml.etree.ElementTree import Element
 
 _STROKE = re.compile(r"M(-?\d+) (-?\d+) L(-?\d+) (-?\d+)")
+_APART = frozenset({"id", "d"})
 USUAL_STROKE = "18"
 """The width of most strokes, in the sheet's units: set once, on the drawing."""
 
 
-def shorten_paths(music: Element) -> None:
-    """Join straight strokes of one width that follow one another in a group."""
-    for parent in music.iter():
-        kept: list[Element] = []
-        for child in parent:
-            _shorten(child)
-            if kept and _same_stroke(kept[-1], child):
-                kept[-1].set("d", kept[-1].get("d", "") + child.get("d", ""))
-            else:
-                kept.append(child)
-        for child in list(parent):
-            parent.remove(child)
-        parent.extend(kept)
+class Content:
+    """The markup of what follows one another in a group; false while there is nothing."""
+
+    def __init__(self) -> None:
+        self._written: list[str] = []
+        # Straight strokes that are still open to more of their look.
+        self._look = ""
+        self._strokes: list[str] = []
+
+    def __bool__(self) -> bool:
+        return bool(self._written or self._strokes)
+
+    def __str__(self) -> str:
+        self._close()
+        return "".join(self._written)
+
+    def add(self, markup: str) -> None:
+        """Put finished markup behind what is there."""
+        self._close()
+        self._written.append(markup)
+
+    def add_path(self, path: Element) -> None:
+        """Put a path there: a straight stroke is joined to those of its look before it."""
+        line, look = path.get("d", ""), look_of(path)
+        if "C" in line:
+            self.add(f'<path d="{line}"{look} />')
+            return
+        if look != self._look:
+            self._close()
+            self._look = look
+        self._strokes.append(_short(line))
+
+    def _close(self) -> None:
+        if self._strokes:
+            self._written.append(f'<path d="{"".join(self._strokes)}"{self._look} />')
+            self._strokes.clear()
 
 
-def _same_stroke(first: Element, second: Element) -> bool:
-    def look(element: Element) -> dict[str, str]:
-        return {name: value for name, value in element.attrib.items() if name != "d"}
+def look_of(element: Element) -> str:
+    """Return the attributes of a shape but for its id, its line and the usual width.
 
-    straight = "C" not in first.get("d", "C") and "C" not in second.get("d", "C")
-    return first.tag == second.tag == "path" and straight and look(first) == look(second)
+    They are numbers and words of the standard, which need no escape.
+    """
+    return "".join(
+        [
+            f' {name}="{value}"'
+            for name, value in element.items()
+            if name not in _APART and not (name == "stroke-width" and value == USUAL_STROKE)
+        ]
+    )
 
 
-def _shorten(element: Element) -> None:
-    if element.get("stroke-width") == USUAL_STROKE:
-        del element.attrib["stroke-width"]
-    match = _STROKE.fullmatch(element.get("d", ""))
+def _short(line: str) -> str:
+    match = _STROKE.fullmatch(line)
     if match is None:
-        return
+        return line
     x1, y1, x2, y2 = match.groups()
     end = f"H{x2}" if y1 == y2 else f"V{y2}" if x1 == x2 else f"L{x2} {y2}"
-    element.set("d", f"M{x1} {y1}{end}")
+    return f"M{x1} {y1}{end}"

@@ -1,12 +1,16 @@
 """A drawn sheet as a tree of SVG elements in which notes can be found by their ids."""
 
 import re
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from xml.etree import ElementTree as ET
 from xml.etree.ElementTree import Element
 
-_SVG = "{http://www.w3.org/2000/svg}"
+_NAMESPACE = ' xmlns="http://www.w3.org/2000/svg"'
+_BOX = re.compile(r'viewBox="([^"]+)"')
+_MARGIN = re.compile(r'class="page-margin" transform="translate\((-?[\d.]+), (-?[\d.]+)\)"')
 _PLACE = re.compile(r"translate\((-?[\d.]+),\s*(-?[\d.]+)\)")
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 
@@ -22,43 +26,60 @@ class Spot:
 class Sheet:
     """One page as verovio has drawn it; its units are a ninetieth of half a staff space.
 
-    `root` is the outer `svg`, `music` the group of everything that is drawn.
+    `svg` is its text, `size` its width and height as it is shown, `box` the rectangle of what is
+    drawn, `margin` how far the music is moved from the left and top edge. Nothing else is read
+    before it is asked for: many a sheet is only drawn to learn how wide it is.
     """
 
     def __init__(self, svg: str) -> None:
-        self.root = ET.fromstring(svg)  # noqa: S314 - made by the engraver
-        for element in self.root.iter():
-            element.tag = element.tag.removeprefix(_SVG)
-        inner = self.root.find("svg")
-        music = inner.find("g") if inner is not None else None
-        if inner is None or music is None:
+        self.svg = svg
+        outer, margin = _BOX.search(svg), _MARGIN.search(svg)
+        inner = _BOX.search(svg, outer.end()) if outer else None
+        if outer is None or inner is None or margin is None:
             raise ValueError("not a page of verovio's")
-        self.box = [float(n) for n in inner.get("viewBox", "").split()]
-        self.size = [float(n) for n in self.root.get("viewBox", "").split()][2:]
-        self.music = music
+        self.size = numbers(outer[1])[2:]
+        self.box = numbers(inner[1])
+        self.margin = float(margin[1]), float(margin[2])
 
-    @property
-    def margin(self) -> tuple[float, float]:
-        """How far the music is moved from the sheet's left and top edge."""
-        left, top = numbers(self.music.get("transform", "translate(0, 0)"))
-        return left, top
+    @cached_property
+    def root(self) -> Element:
+        """The outer `svg`; without its namespace tags are plain names."""
+        return ET.fromstring(self.svg.replace(_NAMESPACE, "", 1))  # noqa: S314 - the engraver's
+
+    @cached_property
+    def music(self) -> Element:
+        """The group of everything that is drawn."""
+        music = self.root.find("svg/g")
+        if music is None:
+            raise ValueError("not a page of verovio's")
+        return music
 
     @cached_property
     def by_id(self) -> dict[str, Element]:
-        """Every element that has an id."""
-        return {e.get("id", ""): e for e in self.music.iter() if e.get("id")}
+        """Every group that has an id."""
+        return {identity: e for e in self.music.iter("g") if (identity := e.get("id"))}
 
     @cached_property
-    def parents(self) -> dict[Element, Element]:
-        """The parent of every element."""
-        return {inner: outer for outer in self.music.iter() for inner in outer}
+    def _by_name(self) -> dict[str, list[Element]]:
+        named: dict[str, list[Element]] = defaultdict(list)
+        for group in self.music.iter("g"):
+            named[group.get("class", "")].append(group)
+        return named
 
-    def enclosing(self, element: Element, name: str) -> Element | None:
-        """Return the nearest group of class `name` around an element."""
-        above: Element | None = element
-        while above is not None and name not in above.get("class", "").split():
-            above = self.parents.get(above)
-        return above
+    def groups(self, name: str) -> Sequence[Element]:
+        """Return the groups whose only class is `name`, in the order of the file."""
+        return self._by_name.get(name, ())
+
+    @cached_property
+    def _measures(self) -> dict[Element, Element]:
+        """The measure that each group stands in."""
+        return {
+            inner: measure for measure in self.groups("measure") for inner in measure.iter("g")
+        }
+
+    def measure_of(self, group: Element) -> Element | None:
+        """Return the measure around a group."""
+        return self._measures.get(group)
 
     def spot(self, identity: str) -> Spot | None:
         """Return where a note stands: the left end of its head, or the middle of its number."""
@@ -68,16 +89,19 @@ class Sheet:
         text = element.find("text")
         if text is not None and text.get("x"):
             return Spot(float(text.get("x", 0)), float(text.get("y", 0)))
-        for use in element.iter("use"):
-            match = _PLACE.match(use.get("transform", ""))
-            if match:
-                return Spot(float(match[1]), float(match[2]))
-        return None
+        return next(_places(element), None)
 
     def left_edge(self, element: Element) -> float:
         """Return how far a note with its accidental and dots reaches to the left."""
-        places = (_PLACE.match(use.get("transform", "")) for use in element.iter("use"))
-        return min(float(match[1]) for match in places if match)
+        return min(place.x for place in _places(element))
+
+
+def _places(element: Element) -> Iterator[Spot]:
+    """Yield where the glyphs of an element stand."""
+    for use in element.iter("use"):
+        match = _PLACE.match(use.get("transform", ""))
+        if match:
+            yield Spot(float(match[1]), float(match[2]))
 
 
 def numbers(text: str) -> list[float]:

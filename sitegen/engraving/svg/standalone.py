@@ -15,6 +15,7 @@ from importlib.resources import files
 from xml.etree import ElementTree as ET
 from xml.etree.ElementTree import Element
 
+from sitegen.engraving.markup import attributes, escaped, markup, serialise
 from sitegen.engraving.svg.text import USUAL_SIZE
 
 _REM = 16
@@ -34,6 +35,14 @@ _UNICODE = {
     **dict(zip("\ue260\ue261\ue262\ue263\ue264", ("♭", "♮", "♯", "♯♯", "♭♭"), strict=True)),
     **dict(zip("\uea63\uea64\uea65\uea66\uea67", ("♭♭", "♭", "♮", "♯", "♯♯"), strict=True)),
 }
+# What is written differently in a file than on a page: a drawing's name, the uses of its glyphs,
+# which older programs know by another attribute, and its texts.
+_NAMED = re.compile(r"(?:<(title|desc)\b[^>]*(?:/>|>[^<]*</\1>))*")
+_USE = re.compile(r'<use href="([^"]+)"([^>]*) />')
+_FOR_OLDER_PROGRAMS = r'<use\2 xlink:href="\1" />'
+_USED = re.compile(r'href="#([^"]+)"')
+_TEXT = re.compile(r"<text\b[^>]*[^/]>.*?</text>", re.DOTALL)
+_SIGN = 'class="sign"'
 _ACCIDENTALS = str.maketrans(_UNICODE)
 _PRIVATE = re.compile("[\ue000-\uf8ff]+")
 _EM = 1000
@@ -49,37 +58,19 @@ def svg_file(svg: str, glyphs: Mapping[str, str]) -> str:
     Ids, the name and the description stay as they are. The file is as wide as the drawing gets
     on a page.
     """
-    root = ET.fromstring(svg)  # noqa: S314 - made by this room
-    used = _point_to_glyphs(root)
-    for parent in list(root.iter("g")):
-        _replace_signs(parent)
-    named = [inner for inner in root if inner.tag in ("title", "desc")]
-    at = len(named)
-    for place, element in enumerate((_style(), _definitions(glyphs, used), _paper(root))):
-        root.insert(at + place, element)
+    head, _, rest = svg.partition(">")
+    root = ET.fromstring(f"{head} />")  # noqa: S314 - made by this room
+    paper = _paper(root)
     _address(root)
-    return f'<?xml version="1.0" encoding="UTF-8"?>\n{ET.tostring(root, encoding="unicode")}\n'
-
-
-def _point_to_glyphs(root: Element) -> list[str]:
-    """Point to glyphs the way that older programs know, and return which are used."""
-    used = set()
-    for use in root.iter("use"):
-        used.add(use.get("href", "").removeprefix("#"))
-        use.set("xlink:href", use.attrib.pop("href"))
-    return sorted(used)
-
-
-def _style() -> Element:
-    style = Element("style")
-    style.text = _STYLE
-    return style
-
-
-def _definitions(glyphs: Mapping[str, str], used: list[str]) -> Element:
-    definitions = Element("defs")
-    definitions.extend(ET.fromstring(glyphs[name]) for name in used)  # noqa: S314 - our own
-    return definitions
+    named = _NAMED.match(rest)
+    at = named.end() if named else 0
+    music = _TEXT.sub(_with_signs_drawn, _USE.sub(_FOR_OLDER_PROGRAMS, rest[at:]))
+    definitions = "".join(glyphs[name] for name in sorted(set(_USED.findall(rest))))
+    return (
+        f'<?xml version="1.0" encoding="UTF-8"?>\n<svg{attributes(root.items())}>{rest[:at]}'
+        f"{markup('style', (), escaped(_STYLE))}{markup('defs', (), definitions)}"
+        f"{serialise(paper)}{music}\n"
+    )
 
 
 def _paper(root: Element) -> Element:
@@ -107,15 +98,19 @@ def _address(root: Element) -> None:
     }
 
 
-def _replace_signs(parent: Element) -> None:
-    """Put accidentals of Unicode, and outlines, in the place of signs of the music font."""
-    for text in parent.findall("text"):
-        for run in text.iter():
-            if run.get("class") == "sign":
-                run.text = (run.text or "").translate(_ACCIDENTALS)
-                if not _PRIVATE.search(run.text):
-                    _make_plain(run)
-        _draw_opening(parent, text)
+def _with_signs_drawn(found: re.Match[str]) -> str:
+    """Return a text with accidentals of Unicode, and outlines, for signs of the music font."""
+    if _SIGN not in found[0]:
+        return found[0]
+    parent = ET.fromstring(f"<g>{found[0]}</g>")  # noqa: S314 - made by this room
+    text = parent[0]
+    for run in text.iter():
+        if run.get("class") == "sign":
+            run.text = (run.text or "").translate(_ACCIDENTALS)
+            if not _PRIVATE.search(run.text):
+                _make_plain(run)
+    _draw_opening(parent, text)
+    return "".join(map(serialise, parent))
 
 
 def _make_plain(run: Element) -> None:

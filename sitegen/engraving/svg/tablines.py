@@ -15,8 +15,8 @@ def redraw_tab_lines(sheet: Sheet) -> None:
 
     Verovio breaks its lines for the plain numbers; `<12>` and the like are wider.
     """
-    for staff in sheet.music.iter("g"):
-        if staff.get("class") == "staff" and any(g.get("class") == "tabGrp" for g in staff.iter()):
+    for staff in sheet.groups("staff") if sheet.groups("tabGrp") else ():
+        if any(group.get("class") == "tabGrp" for group in staff.iter("g")):
             _redraw(staff)
 
 

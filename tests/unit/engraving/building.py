@@ -9,6 +9,7 @@ from sitegen.analysis.reading import ChartReading, ChordReading, NoteReading
 from sitegen.score.chart import Bar, Chart, ChordEvent, Event, Note, Part, Syllable
 from sitegen.score.chord import Chord
 from sitegen.score.drums import KIT
+from sitegen.score.ids import event_ids, note_id
 from sitegen.score.instrument import STANDARD, TUNINGS, Fretted, Instrument
 from sitegen.score.meter import Meter
 from sitegen.score.pitch import Pitch, PitchName
@@ -139,7 +140,12 @@ def reading(
 ) -> ChartReading:
     """Return a reading with these degrees for the notes of the first part, and numerals."""
     first = chart.parts[0] if chart.parts else None
-    sounding = [(e, n) for e in (first.events if first else ()) for n in e.notes if n.pitch]
+    sounding = [
+        (event, note, note_id(name, event, index))
+        for event, name in (_events(chart, first) if first else ())
+        for index, note in enumerate(event.notes)
+        if note.pitch
+    ]
     notes = tuple(
         NoteReading(
             part=first.name if first else "",
@@ -151,8 +157,9 @@ def reading(
             note=note,
             degree=degree,
             role=role,
+            id=identity,
         )
-        for (event, note), (degree, role) in zip(sounding, degrees, strict=False)
+        for (event, note, identity), (degree, role) in zip(sounding, degrees, strict=False)
     )
     chords = tuple(
         ChordReading(
@@ -166,6 +173,16 @@ def reading(
         for event, numeral in zip(chart.chords, roman, strict=False)
     )
     return ChartReading(chart, notes, chords)
+
+
+def _events(chart: Chart, part: Part) -> list[tuple[Event, str]]:
+    """Return the events of a part by onset with their ids."""
+    named = (
+        pair
+        for number, voice in enumerate(part.voices)
+        for pair in zip(voice, event_ids(chart, part, number), strict=True)
+    )
+    return sorted(named, key=lambda pair: pair[0].onset)
 
 
 GUITAR = Fretted(STANDARD["guitar", 6], STANDARD["guitar", 6])

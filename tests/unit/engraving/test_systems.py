@@ -1,17 +1,24 @@
 """Where lines break: every bar at its natural width, as few lines as possible, even ones."""
 
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
 import pytest
 from unit.engraving import samples
 
+from sitegen.analysis.reading import ChartReading
+from sitegen.engraving import systems
 from sitegen.engraving.mei import write_mei
 from sitegen.engraving.systems import (
     NARROW,
     WIDE,
     BarWidths,
+    Layouts,
     draw_endless,
     draw_sheet,
     measure_bars,
 )
+from sitegen.engraving.toolkit import Rendering, render
 
 EVEN = BarWidths(edges=(0, 4000, 8000, 12000, 16000), around=500, opening=1000)
 
@@ -49,3 +56,30 @@ def test_no_bar_is_squeezed_below_its_natural_width(width: int) -> None:
     wanted = [b - a for a, b in zip(natural.edges, natural.edges[1:], strict=False)]
     assert len(drawn) == len(wanted) > 1
     assert all(now >= 0.95 * then for now, then in zip(drawn[1:], wanted[1:], strict=True))
+
+
+@pytest.mark.parametrize("make", [samples.song, samples.band, samples.riff])
+def test_two_widths_share_what_is_drawn_for_both(
+    make: Callable[[], ChartReading], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    drawn: list[str] = []
+
+    def counted(mei: str, options: Mapping[str, object]) -> Rendering:
+        drawn.append(mei)
+        return render(mei, options)
+
+    monkeypatch.setattr(systems, "render", counted)
+    mei = write_mei(make())
+    alone = [draw_sheet(mei, width, by_author=False).svg for width in (WIDE, NARROW)]
+    apart, together = len(drawn), Layouts(mei)
+    assert [together.sheet(width, by_author=False).svg for width in (WIDE, NARROW)] == alone
+    assert len(drawn) - apart < apart
+
+
+def test_one_line_is_drawn_alike_with_and_without_the_breaks_of_the_author() -> None:
+    chart = samples.song()
+    lines = tuple(replace(bar, opens_line=True) for bar in chart.chart.bars)
+    broken = write_mei(replace(chart, chart=replace(chart.chart, bars=lines)))
+    assert broken.count("<sb />") == len(lines) - 1 > 0
+    plain = broken.replace("<sb />", "")
+    assert measure_bars(draw_endless(broken)) == measure_bars(draw_endless(plain))
