@@ -98,6 +98,38 @@ def build(  # noqa: PLR0913, PLR0917 - one for each option
 
 
 @sitegen.command()
+@click.argument("content", required=False, type=_EXISTING)
+@click.option(
+    "--port",
+    type=click.IntRange(min=0, max=65535),
+    metavar="N",
+    help="Port of this machine to use; 0 takes any free one.",
+)
+@click.option("--theme", metavar="NAME|PATH", help="Theme in place of the one in site.toml.")
+@click.option(
+    "--jobs",
+    type=click.IntRange(min=1, max=MOST_JOBS),
+    metavar="N",
+    help="Processes that make the pages you have not asked for yet.",
+)
+def preview(content: Path | None, port: int | None, theme: str | None, jobs: int | None) -> int:
+    """Show the site while you write it.
+
+    It stands on this machine alone, drafts included. Each save is made into its page at once, an
+    open page follows it, and faults stand over the page until they are mended. Ctrl-C ends it.
+    """
+    from sitegen.kinds import KINDS  # noqa: PLC0415 - the help needs none of the rooms
+    from sitegen.preview.serving import PORT, PreviewOrder, preview_site  # noqa: PLC0415 - as above
+    from sitegen.site.cache import default_cache_folder  # noqa: PLC0415 - as above
+
+    chosen = PORT if port is None else port
+    cache = default_cache_folder()
+    order = PreviewOrder(_content(content), KINDS, chosen, theme, jobs, cache)
+    preview_site(order, lambda address: click.echo(f"The site stands at {address}"))
+    return CLEAN
+
+
+@sitegen.command()
 @click.argument("paths", nargs=-1, type=_EXISTING, metavar="[PATH]...")
 @click.option(
     "--format",

@@ -19,7 +19,7 @@ _LIBRARIES = (
     "mido",
     "music21",
     "rcssmin",
-    "resvg-py",
+    "resvg",
     "rjsmin",
     "verovio",
 )

@@ -116,18 +116,28 @@ def make_page(
     if drawn is None or study.article is None:
         return MadePage(None, bugs=tuple(bugs))
     doing = f"drawing the card of {study.name}"
-    card = attempt(bugs, doing, _draw_card, theme, sheet, study, drawn)
+    card = attempt(bugs, doing, _draw_card, theme, sheet, study, drawn, kept)
     doing = f"making the page of {study.name}"
     html = attempt(bugs, doing, _render, theme, sheet, study.article, drawn, card)
     pictures = {} if card is None else {card.name: card.data}
     return MadePage(html, {**_downloads(drawn), **pictures}, study.files, tuple(bugs))
 
 
-def _draw_card(theme: Theme, sheet: Sheet, study: Study, drawn: Drawn) -> Card | None:
+def _draw_card(
+    theme: Theme, sheet: Sheet, study: Study, drawn: Drawn, kept: KeptDrawings | None
+) -> Card | None:
     if sheet.file.is_page or study.article is None:
         return None
+    site, front = sheet.site, study.article.front
     taken = {*study.files, *_downloads(drawn)}
-    return make_card(sheet.site, study.article.front, drawn.charts, theme.colours, taken)
+
+    def make() -> Card:
+        return make_card(site, front, drawn.charts, theme.colours, taken)
+
+    if kept is None:
+        return make()
+    shown = [view.drawing.content for view in drawn.charts if view.drawing is not None]
+    return kept.keep(Card, ("card", site, front, shown, theme.colours, sorted(taken)), make)
 
 
 def _render(theme: Theme, sheet: Sheet, article: Article, drawn: Drawn, card: Card | None) -> str:

@@ -283,7 +283,7 @@ def test_an_unchanged_chart_is_not_drawn_again(
     first = set(drawn)
     drawn.clear()
     _edit_article(order)
-    _edit_settings(order)
+    _edit_theme(order)
 
     build(order)
 

@@ -1,0 +1,120 @@
+"""What a worker process does: it makes pages, and remembers what it read and drew for them."""
+
+import hashlib
+import re
+import tempfile
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+
+from sitegen.kinds.kind import ChartKind
+from sitegen.preview.jobs import (
+    FrontsJob,
+    Job,
+    Made,
+    PageJob,
+    ThemeState,
+    Told,
+    TopJob,
+    pack,
+)
+from sitegen.preview.memory import Remembered, WarmCache
+from sitegen.preview.remarks import Remark, of_bugs, of_faults
+from sitegen.site.addresses import INDEX
+from sitegen.site.bug import Bug, attempt
+from sitegen.site.code_mark import code_mark
+from sitegen.site.content import ContentFile
+from sitegen.site.kept_drawings import KeptDrawings
+from sitegen.site.pressing import MadePage, Press, make_page
+from sitegen.site.study import study_file
+from sitegen.site.survey import Survey, look_at_front, survey_of
+from sitegen.site.top import write_top
+
+
+class Maker:
+    """Makes pages; `cache` is the folder of drawn charts, None for none."""
+
+    def __init__(self, kinds: tuple[ChartKind, ...], cache: Path | None) -> None:
+        self._kinds = tuple(Remembered(kind).kind for kind in kinds)
+        self._kept = KeptDrawings(WarmCache(cache), code_mark())
+        names = "|".join(re.escape(kind.name) for kind in kinds)
+        self._opening = re.compile(
+            rf"^[ \t>]*(?:`{{3,}}|~{{3,}})[ \t]*(?:{names})\b", re.MULTILINE
+        )
+
+    def do(self, job: Job) -> tuple[Made, ...]:
+        """Do a job; one result for each file, or one for the page."""
+        match job:
+            case FrontsJob(files):
+                return tuple(Made(self._look(file)) for file in files)
+            case PageJob():
+                return (self._make(job),)
+            case TopJob():
+                return (self._make_top(job),)
+
+    def _look(self, file: ContentFile) -> Told:
+        """Return what the front matter tells; the charts are counted by their opening lines."""
+        survey = look_at_front(file)
+        try:
+            text = file.path.read_text(encoding="utf-8", errors="replace")
+        except OSError:
+            text = ""
+        return replace(_told(survey), charts=len(self._opening.findall(text)))
+
+    def _make(self, job: PageJob) -> Made:
+        study = study_file(job.sheet.file, self._kinds)
+        survey = survey_of(study, strict=False)
+        told, remarks = _told(survey), of_faults(survey.diagnostics)
+        theme = job.theme.folder
+        has_title = told.front is not None and bool(told.front.title)
+        if not survey.is_good and (job.has_good or not has_title):
+            return Made(told, remarks=(*of_bugs(survey.bugs, theme), *remarks))
+        bugs: list[Bug] = []
+        sheet = replace(job.sheet, draft=survey.is_draft)
+        loaded = attempt(bugs, "loading the theme", self._press(Path(), job.theme).load_theme)
+        page = MadePage(None)
+        if loaded is not None:
+            page = make_page(sheet, study, loaded, self._kept)
+        # What fails in a page that has faults anyway comes of them.
+        bugs += page.bugs if survey.is_good else survey.bugs
+        remarks = (*of_bugs(bugs, theme), *remarks)
+        if page.html is None:
+            return Made(told, remarks=remarks)
+        files = {INDEX: page.html.encode(), **page.files}
+        return _made(told, files, page.attachments, remarks, is_good=survey.is_good and not bugs)
+
+    def _make_top(self, job: TopJob) -> Made:
+        bugs: list[Bug] = []
+        with tempfile.TemporaryDirectory(prefix="sitegen-") as place:
+            top = Path(place)
+            press = self._press(top, job.theme)
+            doing = "making the archive"
+            attempt(bugs, doing, write_top, press, job.settings, job.articles, job.menu)
+            paths = sorted(path for path in top.rglob("*") if path.is_file())
+            files = {path.relative_to(top).as_posix(): path.read_bytes() for path in paths}
+        told, remarks = Told(None), of_bugs(bugs, job.theme.folder)
+        return Made(told, remarks=remarks) if bugs else _made(told, files, {}, (), is_good=True)
+
+    def _press(self, top: Path, theme: ThemeState) -> Press:
+        # The theme's number is what its state is known by, so that it is loaded anew with each.
+        return Press(top, top / ".none", theme.folder, (str(theme.number), ""), self._kinds)
+
+
+def _told(survey: Survey) -> Told:
+    return Told(survey.front, survey.charts, survey.is_draft, survey.linked)
+
+
+def _made(
+    told: Told,
+    files: Mapping[str, bytes],
+    attachments: Mapping[str, Path],
+    remarks: tuple[Remark, ...],
+    *,
+    is_good: bool,
+) -> Made:
+    packed = pack(files)
+    whole = hashlib.blake2b(packed, digest_size=12)
+    for name, path in sorted(attachments.items()):
+        info = path.stat()
+        whole.update(f"{name}\0{info.st_size}\0{info.st_mtime_ns}\0".encode())
+    return Made(told, packed, attachments, whole.hexdigest(), remarks, is_good)

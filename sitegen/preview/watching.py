@@ -1,0 +1,48 @@
+"""The saves in some folders, told in moments; a folder that goes and comes again is followed."""
+
+import asyncio
+from collections.abc import AsyncIterator, Callable, Collection
+from pathlib import Path
+
+from watchfiles import awatch
+
+STEP = 10
+"""Milliseconds without a further change after which changes are told."""
+
+_LONGEST = 200
+_LOOK = 1000
+"""Milliseconds after which the folders are looked for, since one that is moved away is silent."""
+
+
+async def saves(folders: Callable[[], Collection[Path]]) -> AsyncIterator[Collection[Path]]:
+    """Yield the paths that change below some folders, again and again.
+
+    `folders` is asked anew each time; where one of them comes or goes, it is told itself.
+    """
+    before: dict[Path, int] = {}
+    while True:
+        there = _marks(folders())
+        if there != before and before:
+            yield [path for path in {*there, *before} if there.get(path) != before.get(path)]
+        before = there
+        if not there:
+            await asyncio.sleep(_LOOK / 1000)
+            continue
+        async for changes in awatch(
+            *there, step=STEP, debounce=_LONGEST, rust_timeout=_LOOK, yield_on_timeout=True
+        ):
+            if changes:
+                yield [Path(path) for _, path in changes]
+            if _marks(folders()) != there:
+                break
+
+
+def _marks(folders: Collection[Path]) -> dict[Path, int]:
+    """Return the folders that are there with what tells one from another of the same name."""
+    marks = {}
+    for folder in folders:
+        try:
+            marks[folder] = folder.stat().st_ino
+        except OSError:
+            continue
+    return marks
