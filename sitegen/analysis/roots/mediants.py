@@ -28,7 +28,9 @@ from sitegen.harmony import ChordFunction, function_line
 from sitegen.harmony.applied import is_dominant_seventh
 from sitegen.harmony.resolution import semitones_up
 from sitegen.harmony.scales import is_diatonic
+from sitegen.score.chord import Chord
 from sitegen.score.key import Key
+from sitegen.score.pitch import PitchName
 
 Kind = Literal["chromatic-mediants", "doubly-chromatic-mediants", "diatonic-thirds"]
 _THIRDS = {3: "minor", 4: "major", 8: "major", 9: "minor"}
@@ -91,9 +93,15 @@ def _triad(held: HeldChord) -> str:
 
 def _shared(pair: Pair) -> list[str]:
     """Return the notes that two triads share, as the first one spells them."""
-    first, second = (held.chord.members[:3] for held in pair)
+    first, second = (_triad_notes(held.chord) for held in pair)
     sounding = {name.pitch_class for name in second}
     return [str(name) for name in first if name.pitch_class in sounding]
+
+
+def _triad_notes(chord: Chord) -> list[PitchName]:
+    """Return root, third and fifth; an added second stands between them among the members."""
+    notes = zip(chord.degrees, chord.members, strict=True)
+    return [name for degree, name in notes if degree in {"R", "3", "♭3", "5"}]
 
 
 def _is_of_the_key(

@@ -169,6 +169,16 @@ def test_dominants_and_close_relatives_are_no_chromatic_mediants(bars: str, key:
     assert not {"chromatic-mediants", "doubly-chromatic-mediants"} & set(third_motions(bars, key))
 
 
+@pytest.mark.parametrize(
+    ("bars", "note"),
+    [("| G | Eadd2 |", "B"), ("| Cadd2 | Aadd2 |", "E"), ("| G/B | Eadd2/G# |", "B")],
+)
+def test_an_added_second_hides_no_common_note(bars: str, note: str) -> None:
+    fact = found(find_root_motions, progression(bars, "C major"))["chromatic-mediants"]
+
+    assert fact.sentence.endswith(f"with one note in common, {note}.")
+
+
 def test_a_chromatic_mediant_is_told_with_its_common_note() -> None:
     fact = found(find_root_motions, progression("| C | Ab | C |", "C major"))["chromatic-mediants"]
     assert fact.sentence == (
