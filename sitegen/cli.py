@@ -209,7 +209,7 @@ def start(slug: str, title: str) -> int:
     content = default_content(Path.cwd()) or Path.cwd() / "content"
     for file in start_article(content, slug, title):
         click.echo(f"made {shown(file)}")
-    click.echo("Look at it with: sitegen build --drafts")
+    click.echo("Look at it with: sitegen preview")
     return CLEAN
 
 
