@@ -4,11 +4,11 @@ It is the text alternative of a drawn chart, complete enough to learn the music 
 repeats is said once: "As bar 1."
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
-from fractions import Fraction
 
 from sitegen.analysis.drums_account import drums_sentence
-from sitegen.analysis.part_account import part_sentence
+from sitegen.analysis.part_account import NamedNotes, named_notes, part_sentence
 from sitegen.analysis.reading import ChartReading, ChordReading
 from sitegen.analysis.spoken import (
     spoken_chord,
@@ -20,6 +20,7 @@ from sitegen.analysis.spoken import (
 )
 from sitegen.analysis.wording import number_word
 from sitegen.score.chart import Bar, Chart, Part
+from sitegen.score.fraction import Fraction
 
 _MOST_CHORDS = 4
 _MOST_METERS = 3
@@ -74,11 +75,12 @@ def account(reading: ChartReading) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """Return for each bar its place ("Bar 1", "Pickup") and what happens there as sentences."""
     told: dict[tuple[str, ...], str] = {}
     places: dict[str, int] = {}
+    named = named_notes(reading)
     bars = []
     for bar in reading.chart.bars:
         place = _place(bar, places)
         music = _chord_sentences(reading, bar)
-        music += [_part_sentence(reading, part, bar) for part in reading.chart.parts]
+        music += [_part_sentence(reading, named, part, bar) for part in reading.chart.parts]
         said = _told_once(music, place, told)
         bars.append((place, (*_opening_signs(reading.chart, bar), *said, *_closing_signs(bar))))
     return tuple(bars)
@@ -139,9 +141,9 @@ def _holds(bar: Bar, onset: Fraction) -> bool:
 
 
 def _chord_sentences(reading: ChartReading, bar: Bar) -> list[str]:
-    sounding = [
-        c for c in reading.chords if c.onset < bar.end and c.onset + c.duration > bar.start
-    ]
+    chords = reading.chords
+    first = bisect_right(chords, bar.start, key=lambda chord: chord.onset + chord.duration)
+    sounding = chords[first : bisect_left(chords, bar.end, key=lambda chord: chord.onset)]
     if not sounding:
         return []
     said = "; ".join(_chord(reading.chart, chord, bar) for chord in sounding)
@@ -156,6 +158,7 @@ def _chord(chart: Chart, chord: ChordReading, bar: Bar) -> str:
     return f"{name}{numeral} on {spoken_count(chart.beat_of(chord.onset)[1])}"
 
 
-def _part_sentence(reading: ChartReading, part: Part, bar: Bar) -> str:
-    sentence = drums_sentence if part.is_drums else part_sentence
-    return sentence(reading, part, bar)
+def _part_sentence(reading: ChartReading, named: NamedNotes, part: Part, bar: Bar) -> str:
+    if part.is_drums:
+        return drums_sentence(reading, part, bar)
+    return part_sentence(reading, named, part, bar)

@@ -1,23 +1,27 @@
 """A bar of the drums in words: who hits on which counts."""
 
-from fractions import Fraction
+from bisect import bisect_left
+from operator import attrgetter
 
 from sitegen.analysis.reading import ChartReading
 from sitegen.analysis.spoken import spoken_count, spoken_length, spoken_text
 from sitegen.score.chart import Bar, Note, Part
 from sitegen.score.drums import KIT
+from sitegen.score.fraction import Fraction
 
 _FEWEST_IN_A_ROW = 3
+_onset = attrgetter("onset")
 _PLACES = {label: place for place, label in enumerate(KIT)}
 
 
 def drums_sentence(reading: ChartReading, part: Part, bar: Bar) -> str:
     """Return one sentence: "Drums: hi-hat on every eighth; snare drum on 2, 4."."""
     hits: dict[tuple[int, str], list[Fraction]] = {}
-    for event in part.events:
-        if bar.start <= event.onset < bar.end:
-            for note in event.notes:
-                hits.setdefault(_sound(note), []).append(event.onset)
+    events = part.events
+    first, last = (bisect_left(events, at, key=_onset) for at in (bar.start, bar.end))
+    for event in events[first:last]:
+        for note in event.notes:
+            hits.setdefault(_sound(note), []).append(event.onset)
     name = spoken_text(part.name).capitalize()
     if not hits:
         return f"{name}: rest."

@@ -1,12 +1,19 @@
 """Every note of a chart against its chord and key; every chord against the key."""
 
-from fractions import Fraction
+from collections.abc import Callable
 
 from sitegen.analysis.reading import ChordReading, NoteReading
 from sitegen.harmony import degree, key_degree, role, roman_line, root_motion
-from sitegen.score.chart import Bar, Chart, ChordEvent, Event, Part
+from sitegen.score.chart import Chart, ChordEvent, Part
 from sitegen.score.chord import Chord, NoChord
 from sitegen.score.ids import ids_at, note_id
+from sitegen.score.key import Key
+from sitegen.score.pitch import Pitch
+from sitegen.score.role import Role
+
+_Named = tuple[str, str, Role | None]
+_UNNAMED: _Named = ("", "", None)
+_NO_CHORD = NoChord()
 
 
 def name_notes(chart: Chart) -> tuple[NoteReading, ...]:
@@ -46,30 +53,32 @@ def _name_chord(
 
 def _name_part(chart: Chart, part: Part) -> list[NoteReading]:
     readings = []
+    name_pitch = _namer(chart.key)
     for number, voice in enumerate(part.voices):
         places = [chart.beat_of(event.onset) for event in voice]
         ids = ids_at(part, number, places)
-        for event, place, name in zip(voice, places, ids, strict=True):
-            readings += _name_event(chart, (part.name, number), event, place, name)
+        for event, (bar, beat), name in zip(voice, places, ids, strict=True):
+            where = (part.name, number, bar.number, beat, event.onset, event.duration)
+            chord = chart.chord_at(event.onset) or _NO_CHORD
+            for index, note in enumerate(event.notes):
+                named = _UNNAMED if note.pitch is None else name_pitch(note.pitch, chord)
+                readings.append(NoteReading(*where, note, *named, note_id(name, event, index)))
     return sorted(readings, key=lambda reading: reading.onset)
 
 
-def _name_event(
-    chart: Chart, voice: tuple[str, int], event: Event, place: tuple[Bar, Fraction], name: str
-) -> list[NoteReading]:
-    bar, beat = place
-    where = (*voice, bar.number, beat, event.onset, event.duration)
-    chord = chart.chord_at(event.onset) or NoChord()
-    return [
-        NoteReading(*where, note, id=note_id(name, event, index))
-        if note.pitch is None
-        else NoteReading(
-            *where,
-            note,
-            degree=degree(note.pitch, chord),
-            key_degree=key_degree(note.pitch, chart.key) if chart.key else "",
-            role=role(note.pitch, chord),
-            id=note_id(name, event, index),
-        )
-        for index, note in enumerate(event.notes)
-    ]
+def _namer(key: Key | None) -> Callable[[Pitch, Chord | NoChord], _Named]:
+    """Return what names pitches over chords in a key, each pitch over a chord but once.
+
+    Chords are told apart by identity, which costs less than comparing their members.
+    """
+    named: dict[tuple[Pitch, int], _Named] = {}
+
+    def name(pitch: Pitch, chord: Chord | NoChord) -> _Named:
+        known = named.get((pitch, id(chord)))
+        if known is None:
+            in_key = key_degree(pitch, key) if key else ""
+            known = degree(pitch, chord), in_key, role(pitch, chord)
+            named[pitch, id(chord)] = known
+        return known
+
+    return name

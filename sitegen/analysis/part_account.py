@@ -1,8 +1,8 @@
 """A bar of a pitched part in words: notes with counts, lengths, degrees, strings and frets."""
 
-from collections.abc import Iterator
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 from sitegen.analysis.reading import ChartReading, NoteReading
 from sitegen.analysis.spoken import (
@@ -14,6 +14,7 @@ from sitegen.analysis.spoken import (
     spoken_text,
 )
 from sitegen.score.chart import Bar, Event, Note, Part
+from sitegen.score.fraction import Fraction
 from sitegen.score.role import Role
 
 _FEWEST_IN_A_ROW = 3
@@ -23,6 +24,10 @@ _JOINS = {
     "slide": "slides to the next",
     "bend": "bent to the next",
 }
+
+
+NamedNotes = Mapping[tuple[str, int, Fraction, Note], NoteReading]
+"""The readings of a chart's notes by part, voice, onset and note."""
 
 
 @dataclass(frozen=True)
@@ -40,26 +45,39 @@ class _Told:
         return same and other.event.end == self.event.onset
 
 
-def part_sentence(reading: ChartReading, part: Part, bar: Bar) -> str:
-    """Return one sentence on what a part plays in a bar, its voices one after the other."""
+def named_notes(reading: ChartReading) -> NamedNotes:
+    """Return the readings of a chart's notes by where they are told."""
+    return {(note.part, note.voice, note.onset, note.note): note for note in reading.notes}
+
+
+def part_sentence(reading: ChartReading, named: NamedNotes, part: Part, bar: Bar) -> str:
+    """Return one sentence on what a part plays in a bar, its voices one after the other.
+
+    `named` is what `named_notes` returns for the chart.
+    """
     name = spoken_text(part.name)
-    voices = [_voice(reading, part, bar, voice) for voice in range(len(part.voices))]
+    voices = [_voice(reading, named, (part, voice), bar) for voice in range(len(part.voices))]
     told = "; second voice: ".join(filter(None, voices)) or "rest"
     stretches = "".join(f"; {text}" for text in _stretches(reading, part, bar))
     return f"{name[:1].upper()}{name[1:]}: {told}{stretches}."
 
 
-def _voice(reading: ChartReading, part: Part, bar: Bar, voice: int) -> str:
-    degrees = {
-        (note.onset, note.note): note
-        for note in reading.notes
-        if note.part == part.name and note.voice == voice
-    }
-    events = [e for e in part.voices[voice] if e.onset < bar.end and e.end > bar.start]
+def _voice(reading: ChartReading, named: NamedNotes, voice: tuple[Part, int], bar: Bar) -> str:
+    part, number = voice
+    events = _events_of(part.voices[number], bar)
     if not any(event.notes for event in events):
         return ""
-    told = [_tell(event, bar, degrees) for event in events]
+    told = []
+    for event in events:
+        notes = [(n, named.get((part.name, number, event.onset, n))) for n in event.notes]
+        told.append(_tell(event, bar, notes))
     return "; ".join(_in_rows(reading, bar, told))
+
+
+def _events_of(voice: Sequence[Event], bar: Bar) -> Sequence[Event]:
+    """Return the events of a voice that sound in a bar; they stand in order of time."""
+    first = bisect_right(voice, bar.start, key=lambda event: event.end)
+    return voice[first : bisect_left(voice, bar.end, key=lambda event: event.onset)]
 
 
 def _in_rows(reading: ChartReading, bar: Bar, told: list[_Told]) -> Iterator[str]:
@@ -80,7 +98,7 @@ def _in_rows(reading: ChartReading, bar: Bar, told: list[_Told]) -> Iterator[str
         at = end
 
 
-def _tell(event: Event, bar: Bar, degrees: dict[tuple[Fraction, Note], NoteReading]) -> _Told:
+def _tell(event: Event, bar: Bar, named: Sequence[tuple[Note, NoteReading | None]]) -> _Told:
     if event.onset < bar.start:
         until = min(event.end, bar.end) - bar.start
         kind = "held over" if event.notes else "rest goes on"
@@ -88,8 +106,8 @@ def _tell(event: Event, bar: Bar, degrees: dict[tuple[Fraction, Note], NoteReadi
     length = _length(event, bar)
     if not event.notes:
         return _Told(event, "rest", length)
-    notes = (_note(note, degrees.get((event.onset, note))) for note in event.notes)
-    return _Told(event, " with ".join(notes), length, ", ".join(_extras(event)))
+    notes = " with ".join(_note(note, found) for note, found in named)
+    return _Told(event, notes, length, ", ".join(_extras(event)))
 
 
 def _length(event: Event, bar: Bar) -> str:

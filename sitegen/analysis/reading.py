@@ -1,16 +1,17 @@
 """What the engine finds in a chart, as values: every note and chord with its name in context."""
 
 from dataclasses import dataclass
-from fractions import Fraction
+
+from msgspec import Struct
 
 from sitegen.diagnostics import Diagnostic
 from sitegen.score.chart import Chart, Note
 from sitegen.score.chord import Chord, NoChord
+from sitegen.score.fraction import Fraction
 from sitegen.score.role import Role
 
 
-@dataclass(frozen=True)
-class NoteReading:
+class NoteReading(Struct, frozen=True):
     """One sounding note of a part against the chord that sounds with it.
 
     `beat` is counted from 1 in the meter's unit. `degree` ("R", "♭3", "9") and `role` stay
@@ -33,8 +34,7 @@ class NoteReading:
     embellishment: str = ""
 
 
-@dataclass(frozen=True)
-class ChordReading:
+class ChordReading(Struct, frozen=True):
     """One chord of a chart: its numeral in the key ("" without a key) and how its root moves.
 
     `root_motion` is the interval from the root before, as a musician says it: "up a fourth",
@@ -50,8 +50,7 @@ class ChordReading:
     root_motion: str = ""
 
 
-@dataclass(frozen=True)
-class Place:
+class Place(Struct, frozen=True):
     """A place in a chart as it is said: bar and counted beat, from 1; `notes` are ids there."""
 
     bar: int
@@ -59,8 +58,7 @@ class Place:
     notes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
-class Fact:
+class Fact(Struct, frozen=True):
     """One figure that prose can cite.
 
     `value` is exact and printed by `text`; `unit` is "" for a plain count; `evidence` says

@@ -1,10 +1,11 @@
 """The `changes` block: a progression bar by bar, `| Ebsus2 | Gbsus2 / C5/G / | % :|`."""
 
 import re
-from dataclasses import dataclass, field, replace
-from fractions import Fraction
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import NamedTuple
+
+from msgspec.structs import replace
 
 from sitegen.charts.basics import FIELDS, Basics, read_basics
 from sitegen.charts.chords import read_symbol
@@ -14,6 +15,7 @@ from sitegen.charts.grid.faults import Faults
 from sitegen.charts.head import split_head
 from sitegen.charts.reading import Reading
 from sitegen.score.chart import Bar, Chart, ChordEvent, Remark
+from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 from sitegen.source import Line, Passage, Span
 

@@ -10,6 +10,7 @@ from sitegen.source import Line, Passage, Span
 
 Value = TypeVar("Value")
 ID = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
+LONGEST_ID = 60
 LONGEST_VALUE = 500
 # What to write, by field.
 _HINTS = {
@@ -157,6 +158,8 @@ def read_id(text: str) -> str:
     """Return a chart's id; raises ValueError when it cannot be one."""
     if not ID.fullmatch(text):
         raise ValueError(f'"{text}" is not an id: small letters, digits and single hyphens')
+    if len(text) > LONGEST_ID:  # files to take away are called by it
+        raise ValueError(f"an id has up to {LONGEST_ID} characters")
     return text
 
 

@@ -1,6 +1,6 @@
 """The degrees that chord symbols speak of: a number over the root and its alteration."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.score.interval import Interval
 from sitegen.score.pitch import PitchName, alteration_sign
@@ -9,8 +9,7 @@ from sitegen.score.pitch import PitchName, alteration_sign
 _PLAIN = (0, 2, 4, 5, 7, 9, 11)
 
 
-@dataclass(frozen=True, order=True)
-class ChordDegree:
+class ChordDegree(Struct, frozen=True, order=True, gc=False):
     """A degree over a root: 1 to 13, altered in semitones against the major scale: ♭7 is 7, -1."""
 
     number: int

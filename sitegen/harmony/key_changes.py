@@ -2,13 +2,14 @@
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
-from fractions import Fraction
 from functools import lru_cache
 from math import exp, sqrt
 
+from msgspec import Struct
+
 from sitegen.harmony.key_finding import key_with, signature_around
 from sitegen.harmony.local_key_profiles import BASS, CERTAINTY, CHANGE_COST, PRESENCE
+from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
 from sitegen.score.pitch import Pitch
 
@@ -24,8 +25,7 @@ _TOUCH = 1e-6
 _MODES = ("major", "minor")
 
 
-@dataclass(frozen=True)
-class KeyStretch:
+class KeyStretch(Struct, frozen=True):
     """A stretch of time in one key: `fit`, from 0 to 1, is the belief in it there."""
 
     start: Fraction
@@ -35,8 +35,7 @@ class KeyStretch:
     fit: float
 
 
-@dataclass(frozen=True)
-class _Span:
+class _Span(Struct, frozen=True, gc=False):
     """A stretch as beats, from and before, and its key: pitch class, and 12 more in minor."""
 
     first: int
@@ -103,7 +102,7 @@ def _speak(classes: int, bass: int) -> tuple[float, ...]:
     """Return what a beat speaks for each key."""
     sounding = [place for place in range(12) if classes >> place & 1]
     return tuple(
-        sum(PRESENCE[mode][(place - tonic) % 12] for place in sounding)
+        sum([PRESENCE[mode][(place - tonic) % 12] for place in sounding])
         + (BASS[mode][(bass - tonic) % 12] if sounding else 0.0)
         for mode in _MODES
         for tonic in range(12)
@@ -130,7 +129,7 @@ def _segment(
         if first in best:
             gained = best[first][0] - change_cost
             opened = [
-                max(old, (gained - spoken, first), key=lambda way: way[0])
+                old if old[0] >= gained - spoken else (gained - spoken, first)
                 for old, spoken in zip(opened, sums[first], strict=True)
             ]
         if end == count or changes_at is None or end in changes_at:

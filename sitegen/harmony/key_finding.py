@@ -1,19 +1,21 @@
 """The key that a body of notes suggests."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
-from fractions import Fraction
+from collections.abc import Callable, Iterable, Sequence
 from functools import cache, lru_cache
 from itertools import chain, pairwise
 from math import exp, sqrt
-from operator import mul
+from operator import itemgetter, mul
+
+from msgspec import Struct
 
 from sitegen.harmony.key_profiles import PROFILES, DegreeWeights, KeyProfile
+from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
 from sitegen.score.pitch import Pitch, PitchName
 
 Weight = Fraction | int | float
 Sounding = Sequence[tuple[Pitch | int, float]]
+_Taking = Callable[[Sequence[float]], Sequence[float]]
 
 # How many notes open and close a piece; shorter ones are all opening and all closing.
 _FRAME = 12
@@ -28,8 +30,7 @@ _LEAST_CHORD_STEP = 3
 _FEWEST_FIFTHS = -6
 
 
-@dataclass(frozen=True)
-class KeyFinding:
+class KeyFinding(Struct, frozen=True):
     """A key and its share of belief: `fit`, from 0 to 1; all the keys asked about share 1.
 
     The first finding's fit says how sure the answer is, the second names the runner-up.
@@ -59,7 +60,7 @@ def find_key(
     if not sounding:
         return ()
     lowest = lowest_signature(note for note, _ in sounding)
-    keys = [key_with(fifths, mode) for mode in modes for fifths in range(lowest, lowest + 12)]
+    keys = _keys(tuple(modes), lowest)
     evidence = key_evidence(sounding)
     sums = beliefs(evidence, keys)
     certainty = _certainty(sounding)
@@ -68,6 +69,12 @@ def find_key(
     whole = sum(shares)
     findings = [KeyFinding(key, s / whole) for key, s in zip(keys, shares, strict=True)]
     return tuple(sorted(findings, key=lambda found: (-found.fit, abs(found.key.fifths))))
+
+
+@lru_cache(maxsize=256)
+def _keys(modes: tuple[str, ...], lowest: int) -> tuple[Key, ...]:
+    """Return the keys of some modes with the twelve signatures from the lowest on."""
+    return tuple(key_with(fifths, mode) for mode in modes for fifths in range(lowest, lowest + 12))
 
 
 @lru_cache(maxsize=512)
@@ -135,11 +142,22 @@ def _final_bass(numbers: Sequence[tuple[int, float]]) -> int:
 def beliefs(evidence: KeyProfile, keys: Sequence[Key]) -> list[float]:
     """Return the sum of what the evidence speaks for each key."""
     rows = [row + row for row in _rows(evidence)]
-    turned = [
-        tuple(chain.from_iterable(row[tonic : tonic + 12] for row in rows)) for tonic in range(12)
-    ]
-    weights = {mode: _weights(mode) for mode in {key.mode for key in keys}}
-    return [sum(map(mul, turned[key.tonic.pitch_class], weights[key.mode])) for key in keys]
+    turned = [_heard([row[tonic : tonic + 12] for row in rows]) for tonic in range(12)]
+    sums = []
+    for key in keys:
+        shares, their = turned[key.tonic.pitch_class]
+        sums.append(sum(map(mul, shares, their(_weights(key.mode)))))
+    return sums
+
+
+def _heard(rows: Iterable[DegreeWeights]) -> tuple[list[float], _Taking]:
+    """Return what is heard of some rows, and what takes its weights out of all of them.
+
+    Most degrees are silent in most rows; each row has one that is heard.
+    """
+    shares = list(chain.from_iterable(rows))
+    places = [place for place, share in enumerate(shares) if share]
+    return [shares[place] for place in places], itemgetter(*places)
 
 
 @cache

@@ -1,6 +1,8 @@
 """The `changes` kind: a progression in bars, with numerals and root motion."""
 
-from collections.abc import Mapping
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
 
 from sitegen.analysis.account import account, summary
 from sitegen.analysis.reading import ChartReading, ChordReading
@@ -59,43 +61,50 @@ def lay_out(reading: ChartReading) -> ProgressionDrawing:
     chart = reading.chart
     bars: list[ProgressionBar] = []
     bracket = ""
-    for bar in chart.bars:
+    for bar, cells in zip(chart.bars, _cells(reading), strict=True):
         bracket = bar.ending or bracket
-        bars.append(_lay_out_bar(reading, bar, bracket))
+        bars.append(_lay_out_bar(reading, bar, cells, bracket))
         bracket = "" if bar.ending_closes else bracket
     key = "" if chart.key is None else str(chart.key)
     tempo = "" if chart.tempo is None else str(chart.tempo)
     return ProgressionDrawing(tuple(bars), key, tempo)
 
 
-def _cells(reading: ChartReading, bar: Bar) -> tuple[ProgressionCell, ...]:
-    return tuple(
-        _cell(chord, bar)
-        for chord in reading.chords
-        if chord.onset < bar.end and chord.onset + chord.duration > bar.start
-    )
+def _cells(reading: ChartReading) -> Iterator[tuple[ProgressionCell, ...]]:
+    """Yield what stands in each bar; chords come one after the other, so places are looked up."""
+    chords = reading.chords
+    onsets = [chord.onset for chord in chords]
+    ends = [chord.onset + chord.duration for chord in chords]
+    for bar in reading.chart.bars:
+        start, end = bar.start, bar.end
+        heard = range(bisect_right(ends, start), bisect_left(onsets, end))
+        yield tuple(
+            _cell(chords[n], max(onsets[n], start), min(ends[n], end), bar.meter.beat)
+            for n in heard
+        )
 
 
-def _cell(chord: ChordReading, bar: Bar) -> ProgressionCell:
-    start = max(chord.onset, bar.start)
-    end = min(chord.onset + chord.duration, bar.end)
-    held = chord.onset < bar.start
+def _cell(chord: ChordReading, start: Fraction, end: Fraction, beat: Fraction) -> ProgressionCell:
+    held = chord.onset < start
     return ProgressionCell(
         chord.chord,
-        (end - start) / bar.meter.beat,
+        (end - start) / beat,
         chord.roman,
         "" if held else chord.root_motion,
         held=held,
     )
 
 
-def _lay_out_bar(reading: ChartReading, bar: Bar, bracket: str) -> ProgressionBar:
+def _lay_out_bar(
+    reading: ChartReading, bar: Bar, cells: tuple[ProgressionCell, ...], bracket: str
+) -> ProgressionBar:
+    end = bar.end
     sections = reading.chart.sections
     return ProgressionBar(
         number=bar.number,
-        cells=_cells(reading, bar),
+        cells=cells,
         meter=str(bar.meter) if bar.new_meter else "",
-        section=next((s.text for s in sections if bar.start <= s.onset < bar.end), ""),
+        section=next((s.text for s in sections if bar.start <= s.onset < end), ""),
         same_as_before=bar.same_as_before,
         repeat_start=bar.repeat_start,
         repeat_end=bar.repeat_end,

@@ -6,11 +6,14 @@ chart (the pickup included). Repeats are not written out.
 
 from bisect import bisect_right
 from dataclasses import dataclass, field
-from fractions import Fraction
+from functools import cached_property
 from typing import Literal
+
+from msgspec import Struct
 
 from sitegen.score.chord import Chord, NoChord
 from sitegen.score.drums import DrumSound
+from sitegen.score.fraction import Fraction
 from sitegen.score.instrument import Instrument
 from sitegen.score.key import Key
 from sitegen.score.meter import Meter
@@ -18,6 +21,7 @@ from sitegen.score.pitch import Pitch
 from sitegen.score.tempo import Tempo
 from sitegen.source import Span
 
+_NONE = Fraction(0)
 Feel = Literal["straight", "swing", "shuffle"]
 Joining = Literal["hammer-on", "pull-off", "slide", "bend"]
 
@@ -40,7 +44,7 @@ class Bar:
     start: Fraction
     length: Fraction
     span: Span
-    skipped: Fraction = Fraction(0)
+    skipped: Fraction = _NONE
     new_meter: bool = False
     opens_line: bool = False
     repeat_start: bool = False
@@ -95,8 +99,7 @@ class Note:
         return None if self.pitch is None else self.pitch.midi
 
 
-@dataclass(frozen=True)
-class Syllable:
+class Syllable(Struct, frozen=True):
     """One syllable of a line of words; `verse` counts from 1.
 
     `joined` says that a hyphen leads on to the next syllable, `held` that the syllable before
@@ -159,14 +162,15 @@ class Part:
         """True for the drum kit, whose notes have no pitch."""
         return self.instrument.family == "drums"
 
-    @property
+    @cached_property
     def events(self) -> tuple[Event, ...]:
         """All events of all voices by onset."""
+        if len(self.voices) == 1:
+            return self.voices[0]
         return tuple(sorted((e for voice in self.voices for e in voice), key=lambda e: e.onset))
 
 
-@dataclass(frozen=True)
-class ChordEvent:
+class ChordEvent(Struct, frozen=True):
     """A chord that sounds from `onset`, until the next one of the row."""
 
     onset: Fraction
@@ -242,17 +246,25 @@ class Chart:
 
     def bar_at(self, onset: Fraction) -> Bar:
         """Return the bar that holds `onset`; the last bar for an onset at or past the end."""
-        return self.bars[max(bisect_right(self.bars, onset, key=lambda bar: bar.start) - 1, 0)]
+        return self.bars[max(bisect_right(self._bar_starts, onset) - 1, 0)]
 
     def chord_at(self, onset: Fraction) -> Chord | NoChord | None:
         """Return the chord that sounds at `onset`, None before the first."""
-        before = bisect_right(self.chords, onset, key=lambda event: event.onset)
+        before = bisect_right(self._chord_onsets, onset)
         return self.chords[before - 1].chord if before else None
 
     def beat_of(self, onset: Fraction) -> tuple[Bar, Fraction]:
         """Return the bar of `onset` and the counted beat there, from 1, in the meter's unit."""
         bar = self.bar_at(onset)
         return bar, 1 + (onset - bar.start + bar.skipped) / bar.meter.beat
+
+    @cached_property
+    def _bar_starts(self) -> tuple[Fraction, ...]:
+        return tuple(bar.start for bar in self.bars)
+
+    @cached_property
+    def _chord_onsets(self) -> tuple[Fraction, ...]:
+        return tuple(event.onset for event in self.chords)
 
 
 def beat_text(beat: Fraction) -> str:

@@ -1,6 +1,6 @@
 """Spelled intervals: so many letter steps and so many semitones."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.score.pitch import LETTERS, NATURAL_CLASSES, Pitch, PitchName
 
@@ -9,8 +9,7 @@ _PLAIN = (0, 2, 4, 5, 7, 9, 11)
 _PERFECT = frozenset({0, 3, 4})
 
 
-@dataclass(frozen=True)
-class Interval:
+class Interval(Struct, frozen=True, gc=False):
     """A directed interval; `steps` counts letters (a third is 2), `semitones` half steps."""
 
     steps: int

@@ -1,7 +1,9 @@
 """Keys: a tonic and one of the seven modes of the major scale."""
 
 import re
-from dataclasses import dataclass
+from functools import lru_cache
+
+from msgspec import Struct
 
 from sitegen.score.interval import Interval
 from sitegen.score.pitch import PitchName
@@ -22,8 +24,7 @@ MODES: tuple[str, ...] = tuple(_BELOW_MAJOR)
 """The modes that a key can have, from the brightest to the darkest."""
 
 
-@dataclass(frozen=True)
-class Key:
+class Key(Struct, frozen=True, gc=False):
     """A tonic and a mode; `minor` is natural minor, whose scale is the aeolian."""
 
     tonic: PitchName
@@ -40,9 +41,7 @@ class Key:
     @property
     def scale(self) -> tuple[PitchName, ...]:
         """The seven names of the scale, from the tonic up."""
-        signature = range(self.fifths - 1, self.fifths + 6)
-        names = [PitchName.at_fifths(place) for place in signature]
-        return tuple(sorted(names, key=lambda name: (name.step - self.tonic.step) % 7))
+        return _scale(self)
 
     @property
     def is_minor(self) -> bool:
@@ -66,3 +65,9 @@ class Key:
         if mode not in MODES:
             raise ValueError(f'"{words[1]}" is not a mode')
         return cls(PitchName.read(words[0]), mode)
+
+
+@lru_cache(maxsize=256)
+def _scale(key: Key) -> tuple[PitchName, ...]:
+    names = [PitchName.at_fifths(place) for place in range(key.fifths - 1, key.fifths + 6)]
+    return tuple(sorted(names, key=lambda name: (name.step - key.tonic.step) % 7))

@@ -1,8 +1,11 @@
 """Meters: how many beats of which note value, and how they group."""
 
 import re
-from dataclasses import dataclass
-from fractions import Fraction
+from functools import lru_cache
+
+from msgspec import Struct
+
+from sitegen.score.fraction import Fraction
 
 UNITS = (1, 2, 4, 8, 16, 32)
 MOST_BEATS = 64
@@ -20,8 +23,7 @@ _USUAL_GROUPS = {
 _WRITTEN = re.compile(r"\s*([\d+\s]+)/\s*(\d+)\s*(?:\(([\d+\s]+)\))?\s*")
 
 
-@dataclass(frozen=True)
-class Meter:
+class Meter(Struct, frozen=True):
     """A time signature; `groups` are the counts of its beat groups, `unit` the note under a beat.
 
     7/8 felt as 2+2+3 is `Meter((2, 2, 3), 8)`; 4/4 is `Meter((1, 1, 1, 1), 4)`; 6/8 is
@@ -42,7 +44,7 @@ class Meter:
     @property
     def beat(self) -> Fraction:
         """The length of one counted beat in quarter notes (an eighth in 6/8)."""
-        return Fraction(4, self.unit)
+        return _beat(self.unit)
 
     @property
     def length(self) -> Fraction:
@@ -78,6 +80,11 @@ class Meter:
         if min(upper) < 1 or min(groups) < 1 or sum(upper) > MOST_BEATS:
             raise ValueError(f"a bar has 1 to {MOST_BEATS} beats")
         return cls(groups if len(groups) > 1 else _usual_groups(groups[0], unit), unit)
+
+
+@lru_cache(maxsize=64)
+def _beat(unit: int) -> Fraction:
+    return Fraction(4, unit)
 
 
 def _numbers(text: str) -> tuple[int, ...]:

@@ -4,9 +4,11 @@ Octaves follow scientific pitch notation (Acoustical Society of America; C4 is M
 """
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 LETTERS = "CDEFGAB"
+_STEPS = {letter: step for step, letter in enumerate(LETTERS)}
 NATURAL_CLASSES = {"C": 0, "D": 2, "E": 4, "F": 5, "G": 7, "A": 9, "B": 11}
 # Places of the natural letters on the line of fifths, C = 0.
 _FIFTHS = {"F": -1, "C": 0, "G": 1, "D": 2, "A": 3, "E": 4, "B": 5}
@@ -22,8 +24,7 @@ def signs(text: str) -> str:
     return text.translate(_TO_SIGNS).replace("𝄪", "♯♯").replace("𝄫", "♭♭")
 
 
-@dataclass(frozen=True)
-class PitchName:
+class PitchName(Struct, frozen=True, gc=False):
     """A spelled pitch class: letter A to G and alteration in semitones (♭ = -1, ♯ = 1)."""
 
     letter: str
@@ -45,7 +46,7 @@ class PitchName:
     @property
     def step(self) -> int:
         """The letter's place in C D E F G A B, from 0."""
-        return LETTERS.index(self.letter)
+        return _STEPS[self.letter]
 
     @classmethod
     def at_fifths(cls, fifths: int) -> "PitchName":
@@ -63,8 +64,7 @@ class PitchName:
         return cls(match[1], alteration)
 
 
-@dataclass(frozen=True)
-class Pitch:
+class Pitch(Struct, frozen=True, gc=False):
     """A spelled pitch in an octave; B♯3 and C4 sound alike and are different pitches."""
 
     name: PitchName

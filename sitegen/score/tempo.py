@@ -2,7 +2,8 @@
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
+
+from sitegen.score.fraction import Fraction
 
 SLOWEST, FASTEST = 10, 600
 BEATS: dict[str, Fraction] = {
@@ -20,6 +21,7 @@ _SIGNS = {"♩.": "dotted quarter", "♩": "quarter", "♪.": "dotted eighth", "
 _WRITTEN = re.compile(
     r"\s*(?:([a-z][a-z -]*?)(?: notes?)?\s*=\s*)?(\d{1,4}(?:\.\d{1,2})?)\s*(?:bpm)?\s*"
 )
+_QUARTER = Fraction(1)
 
 
 @dataclass(frozen=True)
@@ -27,7 +29,7 @@ class Tempo:
     """A tempo in beats a minute; `beat` is the length of that beat in quarter notes."""
 
     beats_per_minute: Fraction
-    beat: Fraction = Fraction(1)
+    beat: Fraction = _QUARTER
 
     @property
     def quarters_per_minute(self) -> Fraction:

@@ -1,7 +1,9 @@
 """The non-chord tones of a chart that a textbook has a name for, one value for each figure."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+
+from msgspec.structs import replace
 
 from sitegen.analysis.chord_grid import ChordGrid
 from sitegen.analysis.embellishments.definitions import Named, name_phrase

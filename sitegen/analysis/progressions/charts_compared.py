@@ -8,13 +8,20 @@ Paths, in both charts of a pair whose chords have something in common that is wo
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from itertools import combinations
+
+from msgspec.structs import replace
 
 from sitegen.analysis.progressions.charted import chart_progression
 from sitegen.analysis.progressions.progression_facts import places
 from sitegen.analysis.reading import ChartReading, Fact
-from sitegen.harmony.progressions import Likeness, Progression, compare, say_likeness
+from sitegen.harmony.progressions import (
+    Likeness,
+    Progression,
+    compare,
+    find_likeness,
+    say_likeness,
+)
 from sitegen.score.chart import Chart
 
 _MOST_STEPS = 32
@@ -48,8 +55,8 @@ def compare_charts(
     progressions = dict(list(_progressions(readings))[:_MOST_CHARTS])
     found: dict[str, list[tuple[Likeness, Fact]]] = {chart: [] for chart in readings}
     for one, other in combinations(progressions, 2):
-        likeness = compare(progressions[one], progressions[other])
-        if _is_telling(likeness):
+        likeness = find_likeness(progressions[one], progressions[other])
+        if likeness is not None and _is_telling(likeness):
             charts = readings[one].chart, readings[other].chart
             told = _tell(likeness, charts, names[one], names[other])
             fact = _fact(likeness, one, names, charts[1])
@@ -67,8 +74,6 @@ def _progressions(readings: Mapping[str, ChartReading]) -> Iterator[tuple[str, P
 
 
 def _is_telling(likeness: Likeness) -> bool:
-    if likeness.kind == "unlike":
-        return False
     kept = sum(not pair.cost for pair in likeness.pairs)
     if likeness.kind == "alike":
         few = len(likeness.pairs) - kept <= _MOST_DIFFERENCES

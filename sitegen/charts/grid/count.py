@@ -6,12 +6,12 @@ beat evenly. Each of them is a column of the system: what starts there starts at
 
 import re
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import NamedTuple
 
 from sitegen.charts.directions import DIRECTION_HINT
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
+from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 
 MARKS = ("&", "e", "a", "la", "li", "+", ".")
@@ -22,6 +22,7 @@ _TOKEN = re.compile(
     r"|(?P<mark>[&+.])|(?P<letters>[^\W\d_]+)|(?P<other>[^\s|])"
 )
 _LETTERS = re.compile(r"la|li|e|a")
+_ALL_LETTERS = re.compile(rf"({_LETTERS.pattern})+")
 # Where in its beat a mark lies that no number opens: by its name, as it is said.
 _SAID_AT = {
     "&": Fraction(1, 2),
@@ -109,7 +110,7 @@ def read_count_row(row: Row, faults: Faults) -> list[CountedBar]:
             bars[-1].beats.append(CountedBeat(int(text[:4]), at, []))
         elif kind == "mark":
             _add_mark(bars[-1], Mark(text, at), row, faults)
-        elif kind == "letters" and re.fullmatch(f"({_LETTERS.pattern})+", text):
+        elif kind == "letters" and _ALL_LETTERS.fullmatch(text):
             for letters in _LETTERS.finditer(text):
                 _add_mark(bars[-1], Mark(letters[0], at + letters.start()), row, faults)
         else:
@@ -147,11 +148,11 @@ def _add_direction(bar: CountedBar, direction: Mark, row: Row, faults: Faults) -
 
 
 def _add_mark(bar: CountedBar, mark: Mark, row: Row, faults: Faults) -> None:
-    span = row.span(mark.column, mark.column + len(mark.text))
     if not bar.beats:
         bar.lead.append(mark)
         return
     if len(bar.beats[-1].marks) + 1 == MOST_DIVISIONS:
+        span = row.span(mark.column, mark.column + len(mark.text))
         message = f"a beat is divided into more than {MOST_DIVISIONS}"
         hint = "count the beat in larger steps, or each of its halves as a beat of its own"
         faults.add("count-mark", span, message, hint=hint)
@@ -181,9 +182,11 @@ def _finish(bars: list[CountedBar], row: Row, faults: Faults) -> list[CountedBar
 
 def _check_lead(bar: CountedBar, row: Row, faults: Faults) -> None:
     """Drop marks before a number that do not tell where in a beat they lie, and report them."""
+    if not bar.lead:
+        return
     places = [_SAID_AT.get(mark.text, Fraction(0)) for mark in bar.lead]
     is_clear = places == sorted(set(places)) and Fraction(0) not in places
-    if not bar.lead or (is_clear and not (bar.beats and bar.beats[0].number == 1)):
+    if is_clear and not (bar.beats and bar.beats[0].number == 1):
         return
     report_lead(bar, row, faults)
     bar.lead.clear()
@@ -203,16 +206,17 @@ def report_lead(bar: CountedBar, row: Row, faults: Faults) -> None:
 def bar_columns(bar: CountedBar, meter: Meter, start: Fraction, number: int) -> list[Column]:
     """Return the columns of a bar that starts at `start`, its first beat as counted."""
     columns = []
-    onset = start + meter.beat * bar.lead_beats
+    length = meter.beat
+    onset = start + length * bar.lead_beats
     for mark in bar.lead:
         name = f"{number}.{bar.first_number(meter) - 1}{mark.text}"
-        at = onset - meter.beat * (1 - _SAID_AT[mark.text])
+        at = onset - length * (1 - _SAID_AT[mark.text])
         columns.append(Column(mark.column, at, name))
     for beat in bar.beats:
         parts = len(beat.marks) + 1
         columns.append(Column(beat.column, onset, f"{number}.{beat.number}"))
         for index, mark in enumerate(beat.marks, start=1):
             name = f"{number}.{beat.number}{mark.text}"
-            columns.append(Column(mark.column, onset + meter.beat * index / parts, name))
-        onset += meter.beat
+            columns.append(Column(mark.column, onset + length * index / parts, name))
+        onset += length
     return columns

@@ -2,15 +2,15 @@
 
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
-from fractions import Fraction
+
+from msgspec import Struct
 
 from sitegen.score.chart import Event, Note
+from sitegen.score.fraction import Fraction
 from sitegen.source import Span
 
 
-@dataclass(frozen=True)
-class Struck:
+class Struck(Struct, frozen=True):
     """What starts at an onset in one voice; no notes mean a rest.
 
     `latest` is where it ends at the latest.

@@ -5,6 +5,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import TypeGuard
 
+from msgspec import Struct
+
 from sitegen.charts.grid.faults import Faults
 from sitegen.source import Line, Span
 
@@ -13,8 +15,7 @@ _LABEL = re.compile(r"[^|]*")
 _REPEAT_DOTS = re.compile(r"(?<=\|):|:(?=\|)")
 
 
-@dataclass(frozen=True)
-class Row:
+class Row(Struct, frozen=True):
     """One row: its label and the line; `start` is the index of the first bar line in it."""
 
     label: str
@@ -32,8 +33,7 @@ class Row:
         return self.line.span(start, end)
 
 
-@dataclass(frozen=True)
-class Heading:
+class Heading(Struct, frozen=True):
     """A line that names the part whose string or drum rows follow: `guitar`, `drums`."""
 
     name: str
@@ -109,8 +109,7 @@ def _cut_row(line: Line) -> Row | Heading:
     name = " ".join(text.split())
     if len(text) == len(line.text):
         return Heading(name, span)
-    row = Row(name, span, line, len(text))
-    if _is_count(row):
-        return row
-    # Repeat dots are the count row's to say; rows under it may repeat them.
-    return replace(row, line=replace(line, text=_REPEAT_DOTS.sub(" ", line.text)))
+    if name.lower() != "count" and ":" in line.text:
+        # Repeat dots are the count row's to say; rows under it may repeat them.
+        line = replace(line, text=_REPEAT_DOTS.sub(" ", line.text))
+    return Row(name, span, line, len(text))

@@ -5,13 +5,15 @@ or after the numbers: `h` hammer-on, `p` pull-off, `/` `\` slides, `b` bend, `~`
 """
 
 import re
-from dataclasses import dataclass, replace
-from fractions import Fraction
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.charts.grid.cells import Cell, lose_note, onset_of
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime
+from sitegen.score.fraction import Fraction
 from sitegen.score.instrument import MOST_FRETS, Fretted
 from sitegen.score.pitch import PitchName
 from sitegen.source import Span
@@ -24,8 +26,7 @@ _TOKEN = re.compile(
 )
 
 
-@dataclass(frozen=True)
-class Stopped:
+class Stopped(Struct, frozen=True):
     """One note of a string row with the signs right before and after it.
 
     `target` is the fret whose pitch a bend reaches, where one is written.
@@ -53,8 +54,7 @@ class Stopped:
         return bool(self.after) and self.after[-1].text == "b"
 
 
-@dataclass(frozen=True)
-class StringEvent:
+class StringEvent(Struct, frozen=True):
     """What one string does at an onset: a note, or a rest (None)."""
 
     onset: Fraction

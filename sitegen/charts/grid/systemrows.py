@@ -1,8 +1,8 @@
 """The rows that speak of the whole system: chords, section names and remarks."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
-from fractions import Fraction
+
+from msgspec.structs import replace
 
 from sitegen.charts.chords import read_symbol
 from sitegen.charts.grid.cells import onset_of, phrases, words
@@ -10,6 +10,7 @@ from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime
 from sitegen.score.chart import ChordEvent, Remark
+from sitegen.score.fraction import Fraction
 
 Timed = Iterable[tuple[Sequence[Row], SystemTime]]
 

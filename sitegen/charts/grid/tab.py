@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from fractions import Fraction
 from itertools import pairwise
 from typing import Literal
 
@@ -13,6 +12,7 @@ from sitegen.charts.grid.players import Fingering
 from sitegen.charts.grid.stringrows import Stopped, StringEvent, report_loose
 from sitegen.harmony import line_goals
 from sitegen.score.chart import Joining, Note
+from sitegen.score.fraction import Fraction
 from sitegen.score.instrument import Fretted
 from sitegen.score.pitch import Pitch
 
@@ -62,12 +62,11 @@ def strike(
         for stopped in (event.note for event in here if event.note is not None):
             after = on_string.get((stopped.string, following.get(onset, Fraction(-1))))
             before = on_string.get((stopped.string, previous.get(onset, Fraction(-1))))
-            note = _stopped_note(stopped, faults)
+            pitch = None
             if not stopped.dead:
-                number = _number(stopped, fretted)
-                note = replace(note, pitch=spell(number, onset, goals[onset]))
-            if note.pitch is not None and fingered is not None:
-                note = replace(note, fingered=fingered(note.pitch))
+                pitch = spell(_number(stopped, fretted), onset, goals[onset])
+            name = fingered(pitch) if pitch is not None and fingered is not None else None
+            note = _stopped_note(stopped, pitch, name, faults)
             notes.append(_joined(note, stopped, before, after, faults))
         notes.sort(key=lambda note: -(note.string or 0))
         struck.append(Struck(onset, tuple(notes), here[0].span))
@@ -86,20 +85,24 @@ def _number(stopped: Stopped, fretted: Fretted) -> int:
     return fretted.sounding(stopped.string, nodes.get(stopped.fret, stopped.fret))
 
 
-def _stopped_note(stopped: Stopped, faults: Faults) -> Note:
-    """Return the note without its pitch."""
+def _stopped_note(
+    stopped: Stopped, pitch: Pitch | None, fingered: Pitch | None, faults: Faults
+) -> Note:
+    """Return the note by itself, without what leads to it and from it."""
     if stopped.harmonic and not stopped.dead and stopped.fret not in _NODES:
         frets = ", ".join(str(fret) for fret in sorted(_NODES))
         hint = f"the nodes lie at {frets}"
         faults.add("tab-harmonic", stopped.span, f"no harmonic at fret {stopped.fret}", hint=hint)
     return Note(
         stopped.span,
+        pitch,
+        fingered,
         string=stopped.string,
         fret=None if stopped.dead else stopped.fret,
         dead=stopped.dead,
         ghost=stopped.ghost,
         harmonic=stopped.harmonic,
-        vibrato=any(sign.text == "~" for sign in stopped.after),
+        vibrato=bool(stopped.after) and any(sign.text == "~" for sign in stopped.after),
     )
 
 

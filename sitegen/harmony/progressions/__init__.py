@@ -3,6 +3,7 @@
 from sitegen.harmony.progressions.comparison import (
     FARTHEST_ALIKE,
     compare,
+    find_likeness,
     substitution_distance,
 )
 from sitegen.harmony.progressions.cores import core
@@ -27,6 +28,7 @@ __all__ = [
     "core",
     "core_loop_shape",
     "core_shape",
+    "find_likeness",
     "loop_shape",
     "make_progression",
     "say_differences",

@@ -10,11 +10,12 @@ changes nothing. All from memory; the properties are tested.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
-from fractions import Fraction
+
+from msgspec import Struct
 
 from sitegen.harmony.progressions.rows import Line
 from sitegen.harmony.progressions.substitution import GAP, shifted_costs
+from sitegen.score.fraction import Fraction
 
 Costs = Sequence[Sequence[int]]
 """For every chord of one line what it costs to put each different chord of another there."""
@@ -22,8 +23,7 @@ ANY_KEY = tuple(range(12))
 """All transpositions, in semitones upwards."""
 
 
-@dataclass(frozen=True)
-class Pair:
+class Pair(Struct, frozen=True):
     """Places of two lines that stand beside each other, None where one has no counterpart."""
 
     first: int | None
@@ -31,8 +31,7 @@ class Pair:
     cost: int
 
 
-@dataclass(frozen=True)
-class Nearness:
+class Nearness(Struct, frozen=True):
     """How near two lines come: the first moved up by `shift` semitones, at a cost, 0 to 1."""
 
     shift: int
@@ -47,19 +46,43 @@ def nearest(first: Line, second: Line, shifts: Sequence[int] = ANY_KEY) -> Nearn
     worked out.
     """
     lengths = len(first) + len(second)
-    if not first or not second:
-        return Nearness(shifts[0], GAP * lengths, _normalise(GAP * lengths, lengths))
+    dearest = GAP * lengths  # all chords of both left out
+    found = _nearest_below(dearest, first, second, shifts) if first and second else None
+    shift, cost = found or (shifts[0], dearest)
+    return Nearness(shift, cost, _normalise(cost, lengths))
+
+
+def nearest_within(
+    farthest: Fraction, first: Line, second: Line, shifts: Sequence[int] = ANY_KEY
+) -> Nearness | None:
+    """Return what `nearest` does where the distance is at most `farthest`, else None.
+
+    Lines far apart, which most are, are told from each other's chords alone. Both have a chord
+    at least.
+    """
+    lengths = len(first) + len(second)
+    # The greatest cost whose normalised distance is not over `farthest`.
+    most = farthest * GAP * lengths // (2 - farthest)
+    found = _nearest_below(most + 1, first, second, shifts)
+    if found is None:
+        return None
+    shift, cost = found
+    return Nearness(shift, cost, _normalise(cost, lengths))
+
+
+def _nearest_below(
+    least: int, first: Line, second: Line, shifts: Sequence[int]
+) -> tuple[int, int] | None:
+    """Return the nearest transposition and its cost, None where all cost `least` or more."""
     tables = _cost_tables(first, second)
-    best = shifts[0]
-    least = _edit_cost(tables[best], first, second, None)
-    bounds = {shift: _least_cost(tables[shift], first, second) for shift in shifts[1:]}
-    for shift in sorted(bounds, key=bounds.__getitem__):
-        if bounds[shift] >= least:
-            break
-        cost = _edit_cost(tables[shift], first, second, least)
-        if cost < least:
-            best, least = shift, cost
-    return Nearness(best, least, _normalise(least, lengths))
+    bounds = {shift: _least_cost(tables[shift], first, second) for shift in shifts}
+    best: int | None = None
+    for shift in (shifts[0], *sorted(shifts[1:], key=bounds.__getitem__)):
+        if bounds[shift] < least:
+            cost = _edit_cost(tables[shift], first, second, least)
+            if cost < least:
+                best, least = shift, cost
+    return None if best is None else (best, least)
 
 
 def _normalise(cost: int, lengths: int) -> Fraction:
@@ -95,12 +118,12 @@ def _least_cost(costs: Costs, first: Line, second: Line) -> int:
     return fewest_gaps + sum([min(GAP, cheapest[place]) for place in first.places])
 
 
-def _edit_cost(costs: Costs, first: Line, second: Line, limit: int | None) -> int:
+def _edit_cost(costs: Costs, first: Line, second: Line, limit: int) -> int:
     """Return the cost of the best alignment, or `limit` where it is not less."""
     line = [GAP * column for column in range(len(second) + 1)]
     for place in first.places:
         line = _next_line(line, costs[place], second.places)
-        if limit is not None and min(line) >= limit:
+        if min(line) >= limit:
             return limit
     return line[-1]
 

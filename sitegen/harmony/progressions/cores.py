@@ -14,9 +14,10 @@ Two chords with the same root and family are the same chord "up to extensions":
   guitarists play it as one; a fourth wants to go down to the third (our own choice, no source).
 """
 
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
+
+from msgspec import Struct
 
 from sitegen.harmony.chord_degree import ChordDegree
 from sitegen.score.chord import Chord
@@ -27,8 +28,7 @@ Kind = Literal[Family, "dominant", "half-diminished"]
 """A family, with the sevenths apart that other chords stand in for."""
 
 
-@dataclass(frozen=True)
-class Core:
+class Core(Struct, frozen=True, gc=False):
     """A chord's root as a pitch class and everything that comparing asks of it.
 
     `notes` are the semitones over the root, the bass behind a slash, in hexadecimal digits:

@@ -1,10 +1,12 @@
 """What two progressions have in common, as a value."""
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
 
+from msgspec import Struct
+
 from sitegen.harmony.progressions.rows import Step
+from sitegen.score.fraction import Fraction
 
 LikenessKind = Literal[
     "same",
@@ -24,8 +26,7 @@ Loops = Literal["", "first", "second", "both"]
 """Which of two come round."""
 
 
-@dataclass(frozen=True)
-class StepPair:
+class StepPair(Struct, frozen=True):
     """Steps of two progressions that stand beside each other; None where one has none there."""
 
     first: Step | None

@@ -1,15 +1,19 @@
 """A progression as it is compared: the bars that are played and the chords in them."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-from fractions import Fraction
+from dataclasses import dataclass
 from functools import cached_property
+
+from msgspec.structs import replace
 
 from sitegen.harmony.progressions.cores import Core, core
 from sitegen.harmony.progressions.loops import Loop, find_loop
 from sitegen.harmony.progressions.rows import ChordBar, Line, Row, Step, make_line, make_row
 from sitegen.score.chord import Chord, NoChord
+from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
+
+_FOUR_QUARTERS = Fraction(4)
 
 
 @dataclass(frozen=True)
@@ -87,7 +91,7 @@ class Progression:
 def make_progression(
     chords: Iterable[Chord | NoChord | Sequence[Chord | NoChord]],
     key: Key | None = None,
-    length: Fraction = Fraction(4),
+    length: Fraction = _FOUR_QUARTERS,
 ) -> Progression:
     """Return a progression of bars of one length, in quarters; chords share a bar evenly."""
     bars = []

@@ -1,7 +1,8 @@
 """Relations between two rows of chords that either hold or do not: equal, rotated, contained."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.harmony.progressions.likeness import Holder
 from sitegen.harmony.progressions.progression import Progression
@@ -12,8 +13,7 @@ _FEWEST_MOVED = 3
 _FEWEST_CONTAINED = 2
 
 
-@dataclass(frozen=True)
-class Relation:
+class Relation(Struct, frozen=True, gc=False):
     """A relation of two rows, the first moved up by `shift` semitones.
 
     `start` is where the other one starts in the holder or, where neither contains the other,

@@ -2,20 +2,21 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 from itertools import groupby
+
+from msgspec import Struct
 
 from sitegen.harmony.progressions.cores import Core
 from sitegen.harmony.progressions.loops import shortest_period
 from sitegen.score.chord import Chord, NoChord
+from sitegen.score.fraction import Fraction
 
 Change = tuple[Fraction, Chord | NoChord]
 """A chord and where in its bar it starts, in quarters."""
 
 
-@dataclass(frozen=True)
-class Step:
+class Step(Struct, frozen=True):
     """A chord of a progression for as long as it lasts, in quarters.
 
     `bar` and `last_bar` are the written numbers of the bars where it starts and where it last
@@ -29,8 +30,7 @@ class Step:
     offset: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True)
-class ChordBar:
+class ChordBar(Struct, frozen=True):
     """One bar as it is played: its written number, its length in quarters, its chords.
 
     A chord that sounds on from the bar before stands at 0 again; a bar before the first chord
@@ -93,8 +93,7 @@ def make_row(cores: Sequence[Core], signs: Sequence[str]) -> Row:
     return Row(roots, tuple(sign for (_, sign), _ in groups), tuple(steps))
 
 
-@dataclass(frozen=True)
-class Line:
+class Line(Struct, frozen=True):
     """Chords in a row for measuring: each different one once, and the places of the row in it."""
 
     chords: tuple[Core, ...]

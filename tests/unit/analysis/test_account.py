@@ -3,6 +3,8 @@
 from dataclasses import replace
 from fractions import Fraction
 
+from msgspec import structs
+
 from sitegen.analysis.account import account, summary
 from sitegen.analysis.reading import ChartReading, ChordReading, NoteReading
 from sitegen.score.chart import (
@@ -171,8 +173,8 @@ def test_says_degrees_and_marks_notes_outside_the_chord() -> None:
         for e in made.parts[0].events
     )
     heard = (
-        replace(ninth, degree="9", role=Role.TENSION),
-        replace(eleventh, degree="♯11", role=Role.NON_CHORD_TONE),
+        structs.replace(ninth, degree="9", role=Role.TENSION),
+        structs.replace(eleventh, degree="♯11", role=Role.NON_CHORD_TONE),
     )
     assert told(made, notes=heard)[0][1][-1] == (
         "Voice: on 1: F 5, degree 9, half; on 3: E 5, degree sharp 11 (non-chord tone), half."

@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 
+from msgspec import structs
+
 from sitegen.score.chart import Chart, ChordEvent, Event, Note, Part
 from sitegen.score.chord import Chord, NoChord
 from sitegen.score.interval import Interval
@@ -42,7 +44,7 @@ def _pitch(pitch: Pitch | None, interval: Interval) -> Pitch | None:
 
 
 def _chord_event(event: ChordEvent, interval: Interval) -> ChordEvent:
-    return replace(event, chord=transpose_chord(event.chord, interval))
+    return structs.replace(event, chord=transpose_chord(event.chord, interval))
 
 
 def transpose_chord(chord: Chord | NoChord, interval: Interval) -> Chord | NoChord:

@@ -20,6 +20,7 @@ def test_names_and_words_may_be_capitalised() -> None:
         ("feel: groovy", "groovy"),
         ("label: degreees", "degreees"),
         ("bars: 0", "0"),
+        ("id: " + "a" * 61, "a" * 61),
         ("roman: maybe", "maybe"),
     ],
 )

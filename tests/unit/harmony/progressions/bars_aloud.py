@@ -1,8 +1,7 @@
 """Progressions written out in a test, and arbitrary ones."""
 
-from dataclasses import replace
-
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from sitegen.harmony import fingered_chord, read_chord
 from sitegen.harmony.progressions import ChordBar, Progression, make_progression
