@@ -235,7 +235,7 @@ def main(arguments: Sequence[str]) -> int:
         wrong.show()
         return USAGE
     except RefusedError as refused:
-        click.echo(f"Error: {refused}", err=True)
+        _complain(f"Error: {refused}")
         return USAGE
     except (click.Abort, KeyboardInterrupt):
         click.echo("stopped", err=True)
@@ -247,6 +247,13 @@ def main(arguments: Sequence[str]) -> int:
     except Exception:  # noqa: BLE001 - a bug of ours is told in plain words
         return _own_failure(arguments)
     return status if isinstance(status, int) else CLEAN
+
+
+def _complain(text: str) -> None:
+    """Write to standard error what may hold the name of any file."""
+    from sitegen.diagnostics.printable import printable  # noqa: PLC0415 - the help needs no room
+
+    click.echo(printable(text), err=True)
 
 
 def _own_failure(arguments: Sequence[str]) -> int:
@@ -283,9 +290,9 @@ def _show_faults(diagnostics: Iterable["Diagnostic"], stream: IO[str]) -> None:
 
 def _show_bugs(bugs: Iterable["Bug"]) -> None:
     for bug in bugs:
-        click.echo(f"sitegen failed while {bug.doing}.", err=True)
+        _complain(f"sitegen failed while {bug.doing}.")
         if os.environ.get(_TRACE):
-            click.echo(bug.trace, err=True)
+            _complain(bug.trace)
         else:
             click.echo(
                 "This is a fault of sitegen and not of yours. Please report it with the write-up "

@@ -6,6 +6,7 @@ as it is stored. An end column is the first one after the marked text.
 
 import unicodedata
 from bisect import bisect_right
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -123,15 +124,26 @@ class Passage:
         return cls(source, lines, Span(1, 1, 1, 1))
 
 
-def _clusters(text: str) -> list[str]:
+def _clusters(text: str) -> Iterator[str]:
     """Split `text` so that no NFC composition crosses a cut."""
-    clusters: list[str] = []
-    for char in text:
-        joins = clusters and unicodedata.normalize("NFC", clusters[-1] + char) != (
-            unicodedata.normalize("NFC", clusters[-1]) + unicodedata.normalize("NFC", char)
-        )
-        if joins or (clusters and unicodedata.combining(char)):
-            clusters[-1] += char
-        else:
-            clusters.append(char)
-    return clusters
+    cluster = text[:1]
+    marks: list[str] = []
+    for char in text[1:]:
+        if unicodedata.combining(char):
+            marks.append(char)
+            continue
+        cluster += "".join(marks)
+        marks.clear()
+        if _composes(cluster, char):
+            cluster += char
+            continue
+        yield cluster
+        cluster = char
+    if cluster:
+        yield cluster + "".join(marks)
+
+
+def _composes(cluster: str, char: str) -> bool:
+    """Return whether `char`, which is no combining mark, melts into the cluster before it."""
+    apart = unicodedata.normalize("NFC", cluster) + unicodedata.normalize("NFC", char)
+    return unicodedata.normalize("NFC", cluster + char) != apart

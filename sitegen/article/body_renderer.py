@@ -12,6 +12,7 @@ from markdown_it.utils import OptionsDict
 from sitegen.article.reading import Fence, RoleUse
 
 DRAW_FENCE, DRAW_ROLE = "draw_fence", "draw_role"
+_HEADING = "heading"
 DrawFence = Callable[[Fence], str]
 DrawRole = Callable[[RoleUse], str]
 Env = MutableMapping[str, Any]
@@ -46,19 +47,18 @@ class BodyRenderer(RendererHTML):
 
         The box goes by the name of the heading that the table stands under.
         """
-        heading = self._heading_before(tokens, idx, options, env)
+        above = env.get(_HEADING)
+        heading = self.renderInlineAsText(above.children, options, env) if above else ""
         name = escape(f"Table: {heading}" if heading else "Table")
         box = f'<div class="table-scroll" role="group" aria-label="{name}" tabindex="0">\n'
         return box + self.renderToken(tokens, idx, options, env)
 
-    def _heading_before(
+    def heading_open(
         self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env
     ) -> str:
-        """Return what is read of the last heading before a token, "" where there is none."""
-        for place in range(idx - 1, -1, -1):
-            if tokens[place].type == "heading_open":
-                return self.renderInlineAsText(tokens[place + 1].children, options, env)
-        return ""
+        """Open a heading, and remember it for the tables below it."""
+        env[_HEADING] = tokens[idx + 1]
+        return self.renderToken(tokens, idx, options, env)
 
     def table_close(
         self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: Env

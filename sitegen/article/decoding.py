@@ -1,14 +1,30 @@
 """From the bytes of a file to its text: UTF-8, line feeds, nothing that cannot be printed."""
 
 import re
+import unicodedata
+from collections.abc import Iterable, Iterator
 
 from sitegen.diagnostics import Diagnostic, fault
 from sitegen.source import Source
 
+MOST_TOLD = 50
+"""How many places of one kind are told; a file that has more is no text at all."""
+
+MOST_MARKS = 30
+"""How many marks may stand on one letter: Stream-Safe Text Format, UAX #15, UAX15-D4.
+
+More have no use in any script, and composing a long row of them takes time by its square.
+"""
+
 _BYTE_ORDER_MARK = b"\xef\xbb\xbf"
+_WIDE_MARKS = (b"\xff\xfe", b"\xfe\xff")  # Unicode Standard, 23.8: the byte order mark in UTF-16
 _STAND_IN = "\ufffd"
-# C0 controls but tab and line feed, DEL, and halves of a surrogate pair.
-_UNPRINTABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]")
+_BAD_BYTES = re.compile("[\udc80-\udcff]+")
+_BYTE_BASE = 0xDC00
+# C0 controls but tab and line feed, DEL, C1 controls but the next line of old mainframes, halves
+# of a surrogate pair, and the overrides that show letters in another order than they are read in.
+_UNPRINTABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\u202d\u202e\ud800-\udfff]+")
+_MAYBE_MARKS = re.compile(f"[^\x00-\u02ff]{{{MOST_MARKS + 1},}}")
 
 
 def load_source(data: bytes, path: str) -> tuple[Source, tuple[Diagnostic, ...]]:
@@ -17,79 +33,104 @@ def load_source(data: bytes, path: str) -> tuple[Source, tuple[Diagnostic, ...]]
     A byte order mark is dropped; CRLF and CR become line feeds. `path` is the name that
     people are shown.
     """
-    text, bad_places = _decode(data.removeprefix(_BYTE_ORDER_MARK))
+    if data.startswith(_WIDE_MARKS):
+        text = data.decode("utf-16", "replace")
+        source, faults = without_controls(Source(path, _line_feeds(text)))
+        return source, (_wide_fault(source), *faults)
+    text = _line_feeds(data.removeprefix(_BYTE_ORDER_MARK).decode("utf-8", "surrogateescape"))
+    text, bad_places = _without_bad_bytes(text)
     source, faults = without_controls(Source(path, text))
-    bytes_faults = (_bytes_fault(source, place, byte) for place, byte in bad_places)
-    return source, (*bytes_faults, *faults)
+    return source, (*_told(_bytes_faults(source, bad_places)), *faults)
 
 
 def without_controls(source: Source) -> tuple[Source, tuple[Diagnostic, ...]]:
-    """Return the source with U+FFFD for what cannot be printed, and a fault for each of them."""
-    controls = [match.start() for match in _UNPRINTABLE.finditer(source.text)]
-    if not controls:
+    """Return the source with U+FFFD for what cannot be printed, and a fault for each stretch.
+
+    Only the first faults are told where there are very many.
+    """
+    controls = list(_UNPRINTABLE.finditer(source.text))
+    piles = [] if source.text.isascii() else list(_piles(source.text))
+    if not controls and not piles:
         return source, ()
-    clean = Source(source.path, _UNPRINTABLE.sub(_STAND_IN, source.text))
-    faults = (_control_fault(clean, place, ord(source.text[place])) for place in controls)
-    return clean, tuple(faults)
+    clean = Source(source.path, _without(without_unprintable(source.text), piles))
+    faults = [*_told(_control_fault(clean, match) for match in controls)]
+    return clean, (*faults, *_told(_pile_fault(clean, *pile) for pile in piles))
 
 
-def _decode(data: bytes) -> tuple[str, list[tuple[int, int]]]:
-    """Return the text and, for each stretch of bad bytes, its place there and its first byte."""
+def without_unprintable(text: str) -> str:
+    """Return `text` with U+FFFD for each code point that cannot be printed."""
+    return _UNPRINTABLE.sub(lambda match: _STAND_IN * len(match[0]), text)
+
+
+def _without(text: str, piles: Iterable[tuple[int, int]]) -> str:
+    pieces: list[str] = []
+    last = 0
+    for start, end in piles:
+        pieces += text[last:start], _STAND_IN * (end - start)
+        last = end
+    return "".join((*pieces, text[last:]))
+
+
+def _line_feeds(text: str) -> str:
+    return text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def _without_bad_bytes(text: str) -> tuple[str, list[tuple[int, int]]]:
+    """Return the text with one U+FFFD a stretch of bad bytes, their places and first bytes."""
     pieces: list[str] = []
     bad: list[tuple[int, int]] = []
-    length = start = 0
-    data = re.sub(rb"\r\n?", b"\n", data)
-    while start < len(data):
-        piece, taken = _good_piece(data, start)
-        length += len(piece)
-        pieces.append(piece)
-        start += taken
-        if start < len(data):
-            bad.append((length, data[start]))
-            start = _after_bad_bytes(data, start)
-            pieces.append(_STAND_IN)
-            length += 1
-    return "".join(pieces), bad
+    last = length = 0
+    for match in _BAD_BYTES.finditer(text):
+        pieces += text[last : match.start()], _STAND_IN
+        length += match.start() - last
+        bad.append((length, ord(match[0][0]) - _BYTE_BASE))
+        length, last = length + 1, match.end()
+    return "".join((*pieces, text[last:])), bad
 
 
-def _good_piece(data: bytes, start: int) -> tuple[str, int]:
-    """Return the longest readable text at `start` and how many bytes it takes."""
-    try:
-        return data[start:].decode(), len(data) - start
-    except UnicodeDecodeError as wrong:
-        return data[start : start + wrong.start].decode(), wrong.start
+def _piles(text: str) -> Iterator[tuple[int, int]]:
+    """Yield where more marks than one letter can bear stand in a row: those too many."""
+    for match in _MAYBE_MARKS.finditer(text):
+        count = 0
+        for at in range(match.start(), match.end() + 1):
+            is_mark = at < match.end() and unicodedata.combining(text[at])
+            if is_mark:
+                count += 1
+                continue
+            if count > MOST_MARKS:
+                yield at - count + MOST_MARKS, at
+            count = 0
 
 
-def _after_bad_bytes(data: bytes, start: int) -> int:
-    """Return where the run of bad bytes ends: at ASCII or at the next readable character."""
-    end = start + 1
-    while end < len(data) and data[end] >= 0x80 and not _opens_character(data, end):  # noqa: PLR2004
-        end += 1
-    return end
+def _told(faults: Iterable[Diagnostic]) -> Iterator[Diagnostic]:
+    for _, wrong in zip(range(MOST_TOLD), faults, strict=False):
+        yield wrong
 
 
-def _opens_character(data: bytes, start: int) -> bool:
-    try:
-        return bool(data[start : start + 4].decode())
-    except UnicodeDecodeError as wrong:
-        return wrong.start > 0
+def _wide_fault(source: Source) -> Diagnostic:
+    message = "the file is UTF-16, and not UTF-8"
+    hint = "save the file as UTF-8 in your editor"
+    return fault("text-bytes", source, source.line_span(1), message, hint=hint)
 
 
-def _bytes_fault(source: Source, place: int, byte: int) -> Diagnostic:
-    return fault(
-        "text-bytes",
-        source,
-        source.span(place, place + 1),
-        f"the file is not UTF-8 here: byte {byte:02X}",
-        hint="save the file as UTF-8 in your editor",
-    )
+def _bytes_faults(source: Source, places: Iterable[tuple[int, int]]) -> Iterator[Diagnostic]:
+    hint = "save the file as UTF-8 in your editor"
+    for place, byte in places:
+        message = f"the file is not UTF-8 here: byte {byte:02X}"
+        yield fault("text-bytes", source, source.span(place, place + 1), message, hint=hint)
 
 
-def _control_fault(source: Source, place: int, number: int) -> Diagnostic:
+def _control_fault(source: Source, match: re.Match[str]) -> Diagnostic:
     return fault(
         "text-control",
         source,
-        source.span(place, place + 1),
-        f"an invisible control character, U+{number:04X}, stands in the text",
+        source.span(*match.span()),
+        f"an invisible control character, U+{ord(match[0][0]):04X}, stands in the text",
         hint="delete it; it often comes along when text is pasted",
     )
+
+
+def _pile_fault(source: Source, start: int, end: int) -> Diagnostic:
+    message = f"more than {MOST_MARKS} accents and other marks stand on one letter"
+    hint = "delete them; they often come along when text is pasted"
+    return fault("text-marks", source, source.span(start, end), message, hint=hint)

@@ -11,7 +11,7 @@ from sitegen.diagnostics import did_you_mean, fault
 from sitegen.source import Span
 
 _MARK = re.compile(r"\[\^([^\]\s\[]+)\](?![(\[:])")
-_NOTE = re.compile(r"\[\^([^\]\s]+)\]:")
+_NOTE = re.compile(r"\[\^([^\]\s]{1,200})\]:")
 
 
 def report_unknown_footnote(state: StateInline, silent: bool) -> bool:

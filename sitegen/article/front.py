@@ -44,7 +44,8 @@ class Video:
     `page` is the address where it is watched or heard. `embed` is what a frame shows: an address
     with the place `{seconds}`, or a name for the site's own pattern. `file` is a file beside the
     write-up or an address; each is "" where there is none. `length` is in seconds, `holder` says
-    whose recording it is. `places` are the spans of the values, by field, for later faults.
+    whose recording it is, `uploaded` since when it can be watched. `places` are the spans of the
+    values, by field, for later faults.
     """
 
     page: str = ""
@@ -52,6 +53,7 @@ class Video:
     file: str = ""
     length: int | None = None
     holder: str = ""
+    uploaded: date | None = None
     places: Mapping[str, Span] = field(default_factory=dict, compare=False, repr=False)
 
 

@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from collections import Counter
 from collections.abc import Container, Sequence
 from itertools import pairwise
 
@@ -24,11 +25,14 @@ def take_headings(tokens: Sequence[Token], tracker: Tracker) -> tuple[Heading, .
     """Return the headings among the tokens and give each its anchor."""
     headings: list[Heading] = []
     taken: set[str] = set()
+    alike: Counter[str] = Counter()
     for opening, inline in pairwise(tokens):
         if opening.type != "heading_open":
             continue
         text = plain_text(inline.children or ())
-        anchor = free_anchor(slug(text), taken)
+        wanted = slug(text)
+        anchor = free_anchor(wanted, taken, alike[wanted])
+        alike[wanted] += 1
         taken.add(anchor)
         opening.attrSet("id", anchor)
         place: PlacedText = inline.meta["place"]
@@ -64,9 +68,13 @@ def plain_text(tokens: Sequence[Token]) -> str:
     return "".join(pieces).strip()
 
 
-def free_anchor(wanted: str, taken: Container[str]) -> str:
-    """Return `wanted`, numbered from 2 where it is taken."""
-    number, name = 1, wanted
+def free_anchor(wanted: str, taken: Container[str], alike: int = 0) -> str:
+    """Return `wanted`, numbered from 2 where it is taken.
+
+    `alike` names were made of it already, all of them taken.
+    """
+    number = max(alike, 1)
+    name = wanted if number == 1 else f"{wanted}-{number}"
     while name in taken:
         number += 1
         name = f"{wanted}-{number}"

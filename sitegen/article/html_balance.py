@@ -3,6 +3,7 @@
 One that is not would take in what stands below it, up to the end of the page.
 """
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -29,14 +30,18 @@ class Tag:
 def check_balance(tags: Iterable[Tag], tracker: Tracker) -> None:
     """Report every element that is opened and not closed, or closed and not open."""
     opened: list[Tag] = []
+    names: Counter[str] = Counter()
     for tag in tags:
         if tag.name in _VOID:
             continue
         if not tag.closes:
             opened.append(tag)
-        elif any(tag.name == other.name for other in opened):
+            names[tag.name] += 1
+        elif names[tag.name]:
             while (last := opened.pop()).name != tag.name:
+                names[last.name] -= 1
                 _report_open(last, tracker)
+            names[tag.name] -= 1
         else:
             _report(tag, f"the HTML element <{tag.name}> is closed and was not open", tracker)
     for tag in opened:

@@ -25,6 +25,12 @@ from sitegen.source import Source, Span
 DEEPEST = 60
 """How many quotes and lists may stand inside one another, counted as the library does."""
 
+LONGEST_BLOCK, MOST_BRACKETS = 10_000, 200
+"""How long one paragraph, heading or cell may be, and how many brackets it may open.
+
+The library tries each opened bracket with all of the text behind it.
+"""
+
 InlineRule = Callable[[StateInline, bool], bool]
 
 
@@ -82,7 +88,23 @@ def _parse_inline(state: StateCore) -> None:
             tracker.block = _place(tracker.source, token)
             token.meta["place"] = tracker.block
             token.children = []
+            if _is_too_long(token, tracker):
+                continue
             state.md.inline.parse(token.content, state.md, state.env, token.children)
+
+
+def _is_too_long(token: Token, tracker: Tracker) -> bool:
+    """Report a block that would take too long to read; what it says is left out."""
+    text = token.content
+    if len(text) <= LONGEST_BLOCK and text.count("[") <= MOST_BRACKETS:
+        return False
+    span = tracker.source.line_span((token.map or [0])[0] + 1)
+    message = f"this paragraph has more than {LONGEST_BLOCK} characters"
+    if len(text) <= LONGEST_BLOCK:
+        message = f"more than {MOST_BRACKETS} brackets are opened in this paragraph"
+    hint = "leave an empty line where a new paragraph begins"
+    tracker.report(fault("text-long", tracker.source, span, message, hint=hint))
+    return True
 
 
 def _place(source: Source, token: Token) -> PlacedText:

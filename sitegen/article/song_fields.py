@@ -4,6 +4,7 @@ from sitegen.article.embeds import read_embed
 from sitegen.article.front import Song, Video
 from sitegen.article.front_fields import Fields
 from sitegen.article.front_values import (
+    read_date,
     read_file_or_address,
     read_key,
     read_length,
@@ -46,6 +47,7 @@ def read_video(fields: Fields) -> Video:
         file=fields.take("file", read_file_or_address, ""),
         length=fields.take("length", read_length, None),
         holder=fields.text("holder"),
+        uploaded=fields.take("uploaded", read_date, None),
         places={name: fields.span_of(name) for name in ("embed", "file") if fields.has(name)},
     )
     if (video.embed or video.file) and not video.holder:

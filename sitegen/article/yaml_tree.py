@@ -10,7 +10,9 @@ from dataclasses import dataclass, field
 from itertools import accumulate
 
 import yaml
+from msgspec import Struct
 
+from sitegen.article.decoding import without_unprintable
 from sitegen.article.yaml_words import BracketsError, explain_syntax, place_of
 from sitegen.diagnostics import Diagnostic, fault
 from sitegen.source import Source, Span
@@ -18,11 +20,11 @@ from sitegen.source import Source, Span
 DEEPEST = 6
 _MOST_BRACKETS = 100
 _LINE_ENDS = str.maketrans("\x85\u2028\u2029", "   ")  # line ends to YAML, none to anybody else
+_Compiled = getattr(yaml, "CBaseLoader", yaml.BaseLoader)  # missing where it was not built
 _PLAIN_TAGS = frozenset(f"tag:yaml.org,2002:{kind}" for kind in ("str", "seq", "map"))
 
 
-@dataclass(frozen=True)
-class TextNode:
+class TextNode(Struct, frozen=True):
     """A text as it was typed, quotes and folding undone; `absent` where nothing was typed."""
 
     text: str
@@ -30,16 +32,14 @@ class TextNode:
     absent: bool = False
 
 
-@dataclass(frozen=True)
-class ListNode:
+class ListNode(Struct, frozen=True):
     """A list."""
 
     items: tuple["Node", ...]
     span: Span
 
 
-@dataclass(frozen=True)
-class FieldNode:
+class FieldNode(Struct, frozen=True):
     """One field: its name, where the name stands, and its value."""
 
     name: str
@@ -47,8 +47,7 @@ class FieldNode:
     value: "Node"
 
 
-@dataclass(frozen=True)
-class FieldsNode:
+class FieldsNode(Struct, frozen=True):
     """Fields in the order in which they were typed; each name once."""
 
     fields: tuple[FieldNode, ...]
@@ -73,7 +72,7 @@ class TreeReader:
         """
         if _bracket_depth(text) > _MOST_BRACKETS:  # the library takes minutes over some thousand
             raise BracketsError
-        events = iter(yaml.parse(text.translate(_LINE_ENDS), Loader=yaml.BaseLoader))
+        events = _events(text.translate(_LINE_ENDS))
         next(events)  # the start of the stream
         if isinstance(next(events), yaml.StreamEndEvent):
             return None
@@ -99,9 +98,17 @@ class TreeReader:
                 return self._fields(event, events, depth + 1)
             return self._list(event, events, depth + 1)
         if isinstance(event, yaml.ScalarEvent):
-            absent = event.style is None and event.value in ("", "~", "null")
-            return TextNode(event.value, self._span(event), absent)
+            absent = not event.style and event.value in ("", "~", "null")
+            return TextNode(self._text(event), self._span(event), absent)
         return TextNode("", self._span(event), absent=True)
+
+    def _text(self, event: yaml.ScalarEvent) -> str:
+        """Return a text without what cannot be printed, which quotes let one write as a number."""
+        text = without_unprintable(event.value)
+        if text != event.value:
+            message = "a number in quotes stands for a character that cannot be printed"
+            self._report("text-control", event, message, "delete the backslash and its number")
+        return text
 
     def _list(self, opening: yaml.Event, events: Iterator[yaml.Event], depth: int) -> ListNode:
         items: list[Node] = []
@@ -163,6 +170,20 @@ class TreeReader:
 
     def _report(self, code: str, event: yaml.Event, message: str, hint: str = "") -> None:
         self.faults.append(fault(code, self.source, self._span(event), message, hint=hint))
+
+
+def _events(text: str) -> Iterator[yaml.Event]:
+    """Return what the library finds: by its compiled parser, which is several times as fast.
+
+    What that one does not take is read again by the other, whose words for it are explained. The
+    two differ on tabs.
+    """
+    if "\t" in text:
+        return iter(yaml.parse(text, Loader=yaml.BaseLoader))
+    try:
+        return iter(list(yaml.parse(text, Loader=_Compiled)))
+    except yaml.YAMLError:
+        return iter(yaml.parse(text, Loader=yaml.BaseLoader))
 
 
 def _bracket_depth(text: str) -> int:

@@ -4,6 +4,7 @@ from sitegen.diagnostics.catalogue import CATALOGUE, Code
 from sitegen.diagnostics.diagnostic import Diagnostic, Severity, fault, ordered
 from sitegen.diagnostics.explanation import explain_code
 from sitegen.diagnostics.frame import draw_frame
+from sitegen.diagnostics.printable import printable, printable_json
 from sitegen.diagnostics.record import as_record
 from sitegen.diagnostics.suggestion import did_you_mean
 
@@ -18,4 +19,6 @@ __all__ = [
     "explain_code",
     "fault",
     "ordered",
+    "printable",
+    "printable_json",
 ]

@@ -7,6 +7,9 @@ from enum import StrEnum
 from sitegen.diagnostics.catalogue import CATALOGUE
 from sitegen.source import Source, Span
 
+LONGEST_MESSAGE, LONGEST_HINT = 400, 1000
+"""What is quoted in a message may be a whole file without a line end: nobody reads that."""
+
 
 class Severity(StrEnum):
     """How much a fault weighs: an error keeps a page from being published, the others do not."""
@@ -57,10 +60,17 @@ def fault(
 ) -> Diagnostic:
     """Return a diagnostic with the severity that the catalogue gives to `code`.
 
+    An overlong message or hint loses what stands in its middle.
     Raises KeyError when the catalogue has no such code.
     """
     severity = Severity(CATALOGUE[code].severity)
+    message, hint = _shortened(message, LONGEST_MESSAGE), _shortened(hint, LONGEST_HINT)
     return Diagnostic(code, severity, message, source, span, label, hint, related)
+
+
+def _shortened(text: str, longest: int) -> str:
+    half = longest // 2
+    return text if len(text) <= longest else f"{text[:half]} … {text[-half:]}"
 
 
 def ordered(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:

@@ -1,23 +1,31 @@
 """A diagnostic as text for a terminal: the line it speaks of with a caret under the fault."""
 
 from sitegen.diagnostics.diagnostic import Diagnostic
+from sitegen.diagnostics.printable import printable
 from sitegen.source import Source, Span
 
 LONGEST_LINE = 200
 
 
 def draw_frame(diagnostic: Diagnostic) -> str:
-    """Return the diagnostic's place, message, line, caret and hint; no line feed at the end."""
-    place = f"{diagnostic.source.path}:{diagnostic.span.line}:{diagnostic.span.column}"
+    """Return the diagnostic's place, message, line, caret and hint; no line feed at the end.
+
+    What a terminal would obey and not show has U+FFFD in its place.
+    """
+    place = f"{_one_line(diagnostic.source.path)}:{diagnostic.span.line}:{diagnostic.span.column}"
     width = len(str(max([diagnostic.span.line, *(s.line for s, _ in diagnostic.related)])))
-    head = f"{place}: {diagnostic.severity}[{diagnostic.code}]: {diagnostic.message}"
+    head = f"{place}: {diagnostic.severity}[{diagnostic.code}]: {_one_line(diagnostic.message)}"
     parts = [head, f"{' ' * width} |", _marked(diagnostic.source, diagnostic.span, width)]
-    parts[-1] += f" {diagnostic.label or 'here'}"
+    parts[-1] += f" {_one_line(diagnostic.label) or 'here'}"
     for span, word in diagnostic.related:
-        parts.append(f"{_marked(diagnostic.source, span, width)} {word}")
+        parts.append(f"{_marked(diagnostic.source, span, width)} {_one_line(word)}")
     if diagnostic.hint:
-        parts.append(f"{' ' * width} hint: {diagnostic.hint}")
+        parts.append(f"{' ' * width} hint: {_one_line(diagnostic.hint)}")
     return "\n".join(parts)
+
+
+def _one_line(text: str) -> str:
+    return printable(text).replace("\n", " ")
 
 
 def _marked(source: Source, span: Span, width: int) -> str:
@@ -29,7 +37,7 @@ def _marked(source: Source, span: Span, width: int) -> str:
     # Keep tabs, so that the caret stands under its place however wide a tab is.
     space = "".join("\t" if char == "\t" else " " for char in line[:start])
     carets = "^" * max(1, end - start)
-    return f"{span.line:>{width}} | {line}\n{' ' * width} | {space}{carets}"
+    return f"{span.line:>{width}} | {printable(line)}\n{' ' * width} | {space}{carets}"
 
 
 def _shortened(line: str, start: int, end: int) -> tuple[str, int, int]:

@@ -3,11 +3,13 @@
 import re
 import unicodedata
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from sitegen.diagnostics import Diagnostic, fault
 from sitegen.site.content_folder import SETTINGS_FILE
+from sitegen.site.file_names import find_name_fault
+from sitegen.site.file_reading import read_text_file
 from sitegen.source import Source, Span
 
 ARTICLE_FILE = "article.md"
@@ -23,12 +25,14 @@ SLUG = re.compile(r"\w+(-\w+)*")
 class ContentFile:
     """A Markdown file that becomes a page: a write-up, or a free page where `is_page`.
 
-    `slug` is the last part of its address.
+    `slug` is the last part of its address. `root` is the content folder that it must lie in, None
+    for a file that is looked at by itself.
     """
 
     slug: str
     path: Path
     is_page: bool = False
+    root: Path | None = field(default=None, compare=False, repr=False)
 
     @property
     def address(self) -> str:
@@ -39,6 +43,10 @@ class ContentFile:
     def folder(self) -> Path:
         """The folder whose files it may use."""
         return self.path.parent
+
+    def read(self) -> bytes:
+        """Return what the file holds; raises OSError where it is no file that may be read."""
+        return read_text_file(self.path, self.root)
 
 
 @dataclass(frozen=True)
@@ -136,7 +144,7 @@ def _keep(
             message = f'"{file.slug}" is a link to a place outside the content folder'
             wrong = whole_file_fault("content-link", file.path, message)
         if wrong is None:
-            kept[file.slug.casefold()] = file
+            kept[file.slug.casefold()] = replace(file, root=folder)
         else:
             faults.append(wrong)
     return sorted(kept.values(), key=lambda file: file.slug)
@@ -147,6 +155,9 @@ def _address_fault(file: ContentFile, same: ContentFile | None) -> Diagnostic | 
         message = f'"{file.slug}" cannot be part of an address'
         hint = "use letters, digits and single hyphens, such as low-tide"
         return whole_file_fault("address-unusable", file.path, message, hint)
+    reason = find_name_fault(file.slug)
+    if reason:
+        return whole_file_fault("address-unusable", file.path, f'"{file.slug}" {reason}')
     if same is not None:
         message = f'"{file.slug}" has the same address as {shown(same.path)}'
         hint = "addresses must differ in more than capitals or the way an accent is stored"

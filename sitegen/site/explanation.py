@@ -12,7 +12,7 @@ from typing import TypeGuard
 
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
-from sitegen.diagnostics import Diagnostic, as_record
+from sitegen.diagnostics import Diagnostic, as_record, printable, printable_json
 from sitegen.kinds.kind import Analysis, ChartKind
 from sitegen.score.chart import beat_text
 from sitegen.site.bug import Bug
@@ -38,11 +38,11 @@ class Explanation:
             "charts": [_record(chart) for chart in self.charts],
             "diagnostics": [as_record(diagnostic) for diagnostic in self.diagnostics],
         }
-        return json.dumps(record, ensure_ascii=False, indent=2, default=_exact)
+        return printable_json(json.dumps(record, ensure_ascii=False, indent=2, default=_exact))
 
     def as_text(self) -> str:
         """Return tables for a reader, a few a chart."""
-        return "\n\n\n".join(_describe(chart) for chart in self.charts)
+        return printable("\n\n\n".join(_describe(chart) for chart in self.charts))
 
 
 def explain_article(path: Path, kinds: tuple[ChartKind, ...]) -> Explanation:

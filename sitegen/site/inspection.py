@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from sitegen.diagnostics import Diagnostic, as_record, ordered
+from sitegen.diagnostics import Diagnostic, as_record, ordered, printable_json
 from sitegen.kinds.kind import ChartKind
 from sitegen.site.bug import Bug
 from sitegen.site.selection import select
@@ -30,7 +30,8 @@ class Inspection:
 
     def as_json(self) -> str:
         """Return the faults in their public form, a list."""
-        return json.dumps([as_record(d) for d in self.diagnostics], ensure_ascii=False, indent=2)
+        records = [as_record(diagnostic) for diagnostic in self.diagnostics]
+        return printable_json(json.dumps(records, ensure_ascii=False, indent=2))
 
 
 def inspect(

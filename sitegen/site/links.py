@@ -10,7 +10,7 @@ from urllib.parse import unquote
 from sitegen.article import Article, LinkUse
 from sitegen.diagnostics import Diagnostic, did_you_mean, fault
 from sitegen.site.addresses import INDEX
-from sitegen.site.attachments import path_below
+from sitegen.site.attachments import ALL_KINDS, Attachment, path_below, unfit
 from sitegen.site.content import (
     ARTICLE_FILE,
     ARTICLES_FOLDER,
@@ -48,7 +48,12 @@ def find_links(
         name = unquote(target.partition("?")[0])
         beside = _file_beside(file, name)
         if beside is not None:
-            files[name] = beside
+            attached = Attachment(name, article.source, link.span)
+            wrong = unfit(beside, attached, ALL_KINDS)
+            if wrong is None:
+                files[name] = beside
+            else:
+                faults.append(wrong)
         elif not target and anchor and unquote(anchor) not in anchors:
             faults.append(_no_anchor(page, link, unquote(anchor)))
         elif target and not _ELSEWHERE.match(target) and not _is_page(page, name):
@@ -68,7 +73,7 @@ def linked_pages(file: ContentFile, article: Article) -> tuple[str, ...]:
 
 def _file_beside(file: ContentFile, name: str) -> Path | None:
     path = path_below(file.folder, name) if name else None
-    return path if path is not None and path.is_file() and path != file.path else None
+    return path if path is not None and path.is_file() and path.name != file.path.name else None
 
 
 def _is_page(page: _Page, name: str) -> bool:

@@ -10,14 +10,12 @@ from sitegen.article.front import Video
 from sitegen.article.front_values import is_web_address
 from sitegen.diagnostics import Diagnostic, fault
 from sitegen.pages.views import Link, Player, RecordingView
-from sitegen.site.attachments import path_below
+from sitegen.site.attachments import FILMS, SOUNDS, Attachment, path_below, unfit
 from sitegen.site.content import ContentFile
 from sitegen.site.content_folder import SETTINGS_FILE, find_content
+from sitegen.site.file_reading import read_text_file
 from sitegen.site.moments import file_href
 from sitegen.site.settings import read_settings
-
-_SOUND = frozenset({".aac", ".flac", ".m4a", ".mp3", ".oga", ".ogg", ".opus", ".wav", ".weba"})
-"""Names of files that hold sound without a picture (MDN, common media types; from memory)."""
 
 
 def find_recording(
@@ -25,9 +23,8 @@ def find_recording(
 ) -> tuple[Video, dict[str, Path], tuple[Diagnostic, ...]]:
     """Return the video with its player's whole address, its file by name, and the faults."""
     video, unknown = _address_player(file, article)
-    missing = _missing_file(file, article)
-    is_beside = video.file and not is_web_address(video.file) and missing is None
-    files = {video.file: file.folder / video.file} if is_beside else {}
+    path, missing = _file_beside(file, article)
+    files = {} if path is None else {video.file: path}
     return video, files, tuple(wrong for wrong in (unknown, missing) if wrong is not None)
 
 
@@ -38,7 +35,7 @@ def recording_view(video: Video) -> RecordingView | None:
     """
     if video.file:
         suffix = PurePosixPath(urlsplit(video.file).path).suffix.lower()
-        kind: Player = "audio" if suffix in _SOUND else "video"
+        kind: Player = "audio" if suffix in SOUNDS else "video"
         host = _host(video.file) if is_web_address(video.file) else ""
         return _view(kind, file_href(video), host, video, file_href(video))
     if video.embed:
@@ -80,7 +77,7 @@ def _site_pattern(file: ContentFile) -> str | None:
         return None
     path = content / SETTINGS_FILE
     try:
-        source, _ = load_source(path.read_bytes(), path.name)
+        source, _ = load_source(read_text_file(path, content), path.name)
     except OSError:
         return None
     read = read_settings(source)
@@ -88,12 +85,15 @@ def _site_pattern(file: ContentFile) -> str | None:
     return read.settings.recording.embed or (None if is_broken else "")
 
 
-def _missing_file(file: ContentFile, article: Article) -> Diagnostic | None:
+def _file_beside(file: ContentFile, article: Article) -> tuple[Path | None, Diagnostic | None]:
+    """Return the file beside the text that holds the recording, or what is wrong with it."""
     video = article.front.video
     if not video.file or is_web_address(video.file):
-        return None
+        return None, None
     path = path_below(file.folder, video.file)
     if path is not None and path.is_file():
-        return None
+        attached = Attachment(video.file, article.source, video.places["file"])
+        wrong = unfit(path, attached, SOUNDS | FILMS)
+        return (path, None) if wrong is None else (None, wrong)
     message = f'there is no recording "{video.file}" beside the text'
-    return fault("recording-missing", article.source, video.places["file"], message)
+    return None, fault("recording-missing", article.source, video.places["file"], message)

@@ -15,6 +15,7 @@ from sitegen.site.content import (
     shown,
 )
 from sitegen.site.content_folder import find_content
+from sitegen.site.file_reading import find_unfit
 from sitegen.site.refusal import RefusedError
 
 
@@ -63,6 +64,9 @@ def select_article(path: Path) -> ContentFile:
         raise RefusedError(f"{shown(path.parent)} holds no {ARTICLE_FILE}")
     if path.suffix != ".md":
         raise RefusedError(f"{shown(path)} is not a write-up: one ends in .md")
+    unfit = find_unfit(path)
+    if unfit:
+        raise RefusedError(f"{shown(path)} cannot be read: {unfit}")
     path = _plain(path)
     is_page = path.parent.name == PAGES_FOLDER and find_content(path) == path.parent.parent
     return ContentFile(path.stem if is_page else path.parent.name, path, is_page)

@@ -15,6 +15,7 @@ from sitegen.source import Source, Span
 LONGEST_TEXT = 500
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 _ADDRESS = re.compile(r"https?://[^\s/?#]+(/[^\s?#]*)?")
+_LONG_NUMBER = re.compile(r"[0-9_]{1000,}")
 _PLACE_IN_MESSAGE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
@@ -71,6 +72,11 @@ def read_settings(source: Source) -> SettingsFile:
         values = tomllib.loads(source.text)
     except tomllib.TOMLDecodeError as wrong:
         return SettingsFile(Settings(), source, {}, (_syntax_fault(source, str(wrong)),))
+    except ValueError:  # of the language itself: a number that it does not take
+        number = _LONG_NUMBER.search(source.text)
+        span = source.span(*number.span()) if number else source.line_span(1)
+        long = fault("settings-syntax", source, span, "the number has too many digits")
+        return SettingsFile(Settings(), source, {}, (long,))
     except RecursionError:
         deep = fault("settings-syntax", source, source.line_span(1), "too many nested brackets")
         return SettingsFile(Settings(), source, {}, (deep,))

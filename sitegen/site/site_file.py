@@ -5,6 +5,7 @@ from dataclasses import replace
 from sitegen.article import load_source
 from sitegen.diagnostics import Diagnostic, did_you_mean, fault
 from sitegen.site.content import Content, shown, unreadable
+from sitegen.site.file_reading import read_text_file
 from sitegen.site.settings import Settings, SettingsFile, read_settings
 from sitegen.site.theme_folder import find_theme, theme_names
 from sitegen.source import Source
@@ -14,7 +15,7 @@ def load_settings(content: Content) -> SettingsFile:
     """Return the settings of a content folder with every fault in them."""
     name = shown(content.settings_path)
     try:
-        data = content.settings_path.read_bytes()
+        data = read_text_file(content.settings_path, content.folder)
     except OSError as wrong:
         source = Source(name, "")
         return SettingsFile(Settings(), source, {}, (unreadable(content.settings_path, wrong),))

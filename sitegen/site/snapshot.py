@@ -17,6 +17,10 @@ YOUNG = 2_000_000_000
 system in use, that of FAT."""
 
 _DEEPEST = 32
+_MOST_LINKS = 2
+"""Links to folders that are followed inside one another: they may run in a circle."""
+_LARGEST_READ = 100_000_000
+"""Bytes of a file up to which it is read; of a larger one, size and time must tell."""
 
 
 class Stamp(NamedTuple):
@@ -60,13 +64,14 @@ def hashes_below(folder: Path, snapshot: Snapshot) -> dict[str, str]:
     return {first: whole.hexdigest() for first, whole in found.items()}
 
 
-def _files(place: str, depth: int) -> Iterator[tuple[str, os.stat_result | None]]:
+def _files(place: str, depth: int, links: int = 0) -> Iterator[tuple[str, os.stat_result | None]]:
     """Yield every file at or below a place with what the system knows of it."""
     try:
         with os.scandir(place) as entries:
             for entry in entries:
-                if entry.is_dir() and depth < _DEEPEST:
-                    yield from _files(entry.path, depth + 1)
+                inner = links + entry.is_symlink()
+                if entry.is_dir() and depth < _DEEPEST and inner <= _MOST_LINKS:
+                    yield from _files(entry.path, depth + 1, inner)
                 else:
                     yield entry.path, _info(entry.path)
     except NotADirectoryError:
@@ -87,6 +92,8 @@ def _stamp(path: str, info: os.stat_result | None, known: Stamp | None, now: int
         return Stamp(0, 0, "")
     if known is not None and known.time == info.st_mtime_ns and known.size == info.st_size:
         return known
+    if info.st_size > _LARGEST_READ:
+        return Stamp(info.st_size, info.st_mtime_ns, f"unread {info.st_mtime_ns}")
     trusted = info.st_mtime_ns if info.st_mtime_ns < now - YOUNG else 0
     try:
         with open(path, "rb") as file:

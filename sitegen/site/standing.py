@@ -85,7 +85,7 @@ def write_standing(
         path.parent.mkdir(parents=True, exist_ok=True)
         fresh.write_bytes(msgspec.msgpack.encode(standing))
         fresh.replace(path)
-    except OSError:
+    except (OSError, UnicodeEncodeError):  # the latter for a path whose bytes are no text
         return
 
 

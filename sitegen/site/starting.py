@@ -3,8 +3,10 @@
 import json
 from pathlib import Path
 
-from sitegen.site.content import ARTICLE_FILE, ARTICLES_FOLDER, SLUG
+from sitegen.article.decoding import without_unprintable
+from sitegen.site.content import ARTICLE_FILE, ARTICLES_FOLDER, SLUG, is_inside
 from sitegen.site.content_folder import SETTINGS_FILE
+from sitegen.site.file_names import find_name_fault
 from sitegen.site.refusal import RefusedError
 
 _SETTINGS = """\
@@ -94,11 +96,17 @@ def start_article(content: Path, slug: str, title: str = "") -> tuple[Path, ...]
         raise RefusedError(
             f'"{slug}" cannot be part of an address: use letters, digits and single hyphens'
         )
+    reason = find_name_fault(slug)
+    if reason:
+        raise RefusedError(f'"{slug}" {reason}')
     path = content / ARTICLES_FOLDER / slug / ARTICLE_FILE
     if path.parent.exists() or path.parent.is_symlink():
         raise RefusedError(f"{path.parent} is there already")
+    if not is_inside(path, content):
+        raise RefusedError(f"{path.parent.parent} is a link to a place outside the content folder")
     texts = {} if (content / SETTINGS_FILE).exists() else {content / SETTINGS_FILE: _SETTINGS}
-    texts[path] = article_text(" ".join(title.split()) or title_of(slug))
+    printed = without_unprintable(" ".join(title.split()))
+    texts[path] = article_text(printed or title_of(slug))
     try:
         for file, text in texts.items():
             file.parent.mkdir(parents=True, exist_ok=True)

@@ -68,7 +68,7 @@ def study_file(file: ContentFile, kinds: tuple[ChartKind, ...]) -> Study:
     read: Read = read_page if file.is_page else read_article
     name = shown(file.path)
     try:
-        data = file.path.read_bytes()
+        data = file.read()
     except OSError as wrong:
         return Study(file, None, diagnostics=(unreadable(file.path, wrong),))
     bugs: list[Bug] = []

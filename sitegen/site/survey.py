@@ -45,7 +45,7 @@ def look_at_front(file: ContentFile) -> Survey:
     name = shown(file.path)
     bugs: list[Bug] = []
     try:
-        source, _ = load_source(file.path.read_bytes(), name)
+        source, _ = load_source(file.read(), name)
     except OSError:
         return Survey(file, None, "")
     found = attempt(bugs, f"reading {name}", read, source)

@@ -1,5 +1,6 @@
-"""Files beside a write-up that have the names of what is made of its charts."""
+"""Files beside a write-up that have the names of others of its page."""
 
+import unicodedata
 from collections.abc import Collection
 from urllib.parse import unquote
 
@@ -11,23 +12,29 @@ from sitegen.kinds.takeaway import SUFFIXES
 def find_taken_names(
     article: Article, files: Collection[str], anchors: Collection[str]
 ) -> tuple[Diagnostic, ...]:
-    """Return a fault wherever the text uses a file that a chart's download would replace.
+    """Return a fault wherever the text uses a file that would replace another one, or be replaced.
 
     `files` are those published with the write-up, `anchors` its charts'. Names that differ only
-    in capitals are one to many systems.
+    in capitals, or in how an accent is stored, are one to many systems.
     """
-    needed = {f"{anchor}{suffix}".casefold() for anchor in anchors for suffix in SUFFIXES}
-    taken = {name for name in files if name.casefold() in needed}
+    needed = {_plain(f"{anchor}{suffix}") for anchor in anchors for suffix in SUFFIXES}
     uses: tuple[ImageUse | LinkUse, ...] = (*article.images, *article.links)
-    found = ((unquote(use.target.partition("#")[0].partition("?")[0]), use) for use in uses)
-    return tuple(
-        fault(
-            "file-name-taken",
-            article.source,
-            use.span,
-            f'"{name}" is what a file to take away of a chart on this page is called',
-            hint="give the file beside the text another name",
-        )
-        for name, use in found
-        if name in taken
-    )
+    first: dict[str, str] = {}
+    faults = []
+    for use in uses:
+        name = unquote(use.target.partition("#")[0].partition("?")[0])
+        if name not in files:
+            continue
+        other = first.setdefault(_plain(name), name)
+        hint = "give the file beside the text another name"
+        if _plain(name) in needed:
+            message = f'"{name}" is what a file to take away of a chart on this page is called'
+            faults.append(fault("file-name-taken", article.source, use.span, message, hint=hint))
+        elif other != name:
+            message = f'"{name}" and "{other}" are the same name to some systems'
+            faults.append(fault("file-name-double", article.source, use.span, message, hint=hint))
+    return tuple(faults)
+
+
+def _plain(name: str) -> str:
+    return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name).casefold())

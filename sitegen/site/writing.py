@@ -5,14 +5,17 @@ under a second name where the system can do that; no file is ever written into, 
 """
 
 import errno
-import filecmp
 import os
 import shutil
 from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
+from typing import BinaryIO
 
+from sitegen.site.file_reading import open_file
 from sitegen.site.refusal import RefusedError
+
+_PIECE = 1 << 20
 
 Written = tuple[str, int, int]
 """A file of a page: its path from the page's folder, its size in bytes and its time in ns."""
@@ -34,13 +37,19 @@ def put_bytes(path: Path, data: bytes, old: Path) -> None:
 
 
 def put_copy(path: Path, source: Path, old: Path) -> None:
-    """Copy the file `source` to `path`, as `put_bytes` writes it; raises the same."""
+    """Copy the file `source`, its links followed, to `path` as `put_bytes` does; raises the same.
+
+    A link that was put in its way meanwhile is not followed.
+    """
     try:
         _clear(path)
-        if old.is_file() and filecmp.cmp(source, old, shallow=False):
-            carry_over(old, path)
-        else:
-            shutil.copyfile(source, path)
+        with open_file(source) as stream:
+            if _is_copy(stream, old):
+                carry_over(old, path)
+                return
+            stream.seek(0)
+            with path.open("xb") as fresh:
+                shutil.copyfileobj(stream, fresh)
     except OSError as wrong:
         raise refusal(path, wrong) from wrong
 
@@ -109,6 +118,18 @@ _HINTS = {
 def _clear(path: Path) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
     path.unlink(missing_ok=True)
+
+
+def _is_copy(stream: BinaryIO, old: Path) -> bool:
+    """Return whether the published file `old` holds just what `stream` does."""
+    try:
+        if old.stat().st_size != os.fstat(stream.fileno()).st_size:
+            return False
+        with old.open("rb") as published:
+            pieces = iter(lambda: stream.read(_PIECE), b"")
+            return all(piece == published.read(_PIECE) for piece in pieces)
+    except OSError:
+        return False
 
 
 def _holds(old: Path, data: bytes) -> bool:

@@ -31,6 +31,20 @@ ARTICLE_CODES: tuple[Code, ...] = (
         _GOOD_TEXT,
     ),
     Code(
+        "text-marks",
+        "error",
+        "So many accents and other marks stand on one letter that they cover what is around it.",
+        f"The re{chr(0x301) * 40}prise has eight bars.\n",
+        "The reprise has eight bars.\n",
+    ),
+    Code(
+        "text-long",
+        "error",
+        "A paragraph is longer than anybody reads, or the file is no text at all.",
+        f"{'The verse again. ' * 700}\n",
+        _GOOD_TEXT,
+    ),
+    Code(
         "front-missing",
         "error",
         "A file does not start with front matter: a line ---, fields, a line ---.",

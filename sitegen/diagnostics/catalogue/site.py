@@ -24,6 +24,8 @@ _PICTURE = (
     "breakdowns/example/stage.svg",
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1 1"/>\n',
 )
+_ACTIVE = _PICTURE[1].replace("/>", " onload='play()'/>")
+_LARGE = f"{_PICTURE[1]}{' ' * 2_000_000}"
 _OTHER = ("breakdowns/low-tide/article.md", "Another write-up.\n")
 
 
@@ -85,7 +87,8 @@ SITE_CODES: tuple[Code, ...] = (
     Code(
         "address-unusable",
         "error",
-        "The name of a folder or page would be part of an address and cannot be.",
+        "The name of a folder or page would be part of an address and cannot be: for its signs, "
+        "for its length, or because some system keeps it for a device.",
         "A write-up.\n",
         "A write-up.\n",
         "breakdowns/low tide/article.md",
@@ -124,7 +127,8 @@ SITE_CODES: tuple[Code, ...] = (
     Code(
         "content-unreadable",
         "error",
-        "The system does not let us read a file: it is a folder, or it belongs to somebody else.",
+        "A file cannot be read: it is a folder or a device, belongs to somebody else, or is "
+        "larger than any text.",
         "A write-up.\n",
         "A write-up.\n",
         "breakdowns/low-tide/article.md/article.md",
@@ -189,6 +193,54 @@ SITE_CODES: tuple[Code, ...] = (
         f"{_VERSE}\n![The stage from above](chart-verse.svg)\n",
         f"{_VERSE}\n![The stage from above](stage.svg)\n",
         beside=(_PICTURE, (_PICTURE[0].replace("stage", "chart-verse"), _PICTURE[1])),
+    ),
+    Code(
+        "file-name-double",
+        "error",
+        "Two files beside the text differ only in capitals or in how an accent is stored, which "
+        "many systems take for the same name.",
+        "![The stage from above](stage.svg) ![The hall from above](Stage.svg)\n",
+        "![The stage from above](stage.svg) ![The hall from above](hall.svg)\n",
+        beside=tuple(
+            (_PICTURE[0].replace("stage", name), _PICTURE[1])
+            for name in ("stage", "Stage", "hall")
+        ),
+    ),
+    Code(
+        "file-name-unusable",
+        "error",
+        "A file beside the text has a name that some systems cannot hold: a device's name, one "
+        "that ends with a dot, or one of very many letters.",
+        "![The stage from above](con.svg)\n",
+        "![The stage from above](stage.svg)\n",
+        beside=(_PICTURE, (_PICTURE[0].replace("stage", "con"), _PICTURE[1])),
+    ),
+    Code(
+        "file-kind",
+        "error",
+        "A file beside the text is of a kind that a browser runs, or that nobody knows; what is "
+        "published must only be shown, played or kept.",
+        "[The stage from above](stage.html)\n",
+        "[The stage from above](stage.svg)\n",
+        beside=(_PICTURE, (_PICTURE[0].replace("svg", "html"), "<p>The stage.</p>\n")),
+    ),
+    Code(
+        "file-active",
+        "error",
+        "A picture or a score runs or loads something: a script, a style sheet, a frame. It would "
+        "be a document of the site, and its script could do what the site's own can.",
+        "![The stage from above](live.svg)\n",
+        "![The stage from above](stage.svg)\n",
+        beside=(_PICTURE, (_PICTURE[0].replace("stage", "live"), _ACTIVE)),
+    ),
+    Code(
+        "file-unreadable",
+        "error",
+        "A file beside the text is larger than one of its kind may be, or the system does not let "
+        "us read it.",
+        "![The stage from above](large.svg)\n",
+        "![The stage from above](stage.svg)\n",
+        beside=(_PICTURE, (_PICTURE[0].replace("stage", "large"), _LARGE)),
     ),
     Code(
         "recording-missing",

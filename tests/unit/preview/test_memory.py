@@ -59,7 +59,7 @@ def test_a_remembering_study_finds_the_same(
 ) -> None:
     monkeypatch.chdir(tmp_path)
     path = tmp_path / "article.md"
-    file = replace(article, path=path)
+    file = replace(article, path=path, root=None)
     warm, cold_frames = remembered(), Counter[int]()
     for text in edits(article.path.read_text(encoding="utf-8")):
         path.write_text(text, encoding="utf-8")

@@ -1,5 +1,6 @@
 """Pictures lie in the write-up's own folder, and nothing else is published with it."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -67,3 +68,42 @@ def test_the_nearest_name_is_offered(file: ContentFile) -> None:
     _, (fault,) = find_images(file, SOURCE, [ImageUse("stag.png", "x", Span(1, 1, 1, 2))])
 
     assert fault.hint == 'did you mean "stage.png"?'
+
+
+@pytest.mark.parametrize(
+    ("name", "code"),
+    [
+        ("page.html", "file-kind"),
+        ("page.HTM", "file-kind"),
+        ("script.js", "file-kind"),
+        ("stage.svgz", "file-kind"),
+        ("stage.png.", "file-kind"),
+        (".htaccess", "file-kind"),
+        ("clip.mp4", "file-kind"),
+        ("con.png", "file-name-unusable"),
+        ("large.png", "file-unreadable"),
+        ("live.SVG", "file-active"),
+        ("stage.png", ""),
+        ("a.svg", ""),
+    ],
+)
+def test_only_a_sound_picture_is_published(file: ContentFile, name: str, code: str) -> None:
+    live = "<svg xmlns='http://www.w3.org/2000/svg'>{}</svg>"
+    (file.folder / name).write_text(live.format("<script/>" if "live" in name else ""))
+    if "large" in name:
+        os.truncate(file.folder / name, 20_000_000_000)
+
+    assert find(file, name)[1] == ([code] if code else [])
+
+
+def test_a_name_says_what_a_file_is_and_not_where_it_leads(file: ContentFile) -> None:
+    (file.folder / "page.html").write_text("<script>1</script>")
+    (file.folder / "page.svg").symlink_to("page.html")
+
+    assert find(file, "page.svg")[1] == ["file-active"]
+
+
+def test_a_pipe_beside_the_text_is_no_picture(file: ContentFile) -> None:
+    os.mkfifo(file.folder / "pipe.png")
+
+    assert find(file, "pipe.png")[1] == ["image-missing"]

@@ -123,3 +123,10 @@ def test_a_recording_that_no_frame_could_show_is_a_fault_in_its_place(
 @pytest.mark.parametrize("address", ["http://[x", "https://", "https:///music/"])
 def test_an_address_that_cannot_be_taken_apart_is_a_fault(address: str) -> None:
     assert faults(f'title = "x"\naddress = "{address}"') == [("settings-value", 2, 11)]
+
+
+@pytest.mark.parametrize("number", ["9" * 5000, "-" + "9" * 5000, "1_" * 5000 + "1"])
+def test_an_endless_number_is_a_fault_at_its_place(number: str) -> None:
+    assert faults(f'title = "Side Two"\nmenu = {number}\n') == [
+        ("settings-syntax", 2, 9 if number[0] == "-" else 8)
+    ]

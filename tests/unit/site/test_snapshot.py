@@ -99,3 +99,34 @@ def test_a_renamed_file_changes_the_hash(folder: Path) -> None:
     (folder / "one" / "article.md").rename(folder / "one" / "other.md")
 
     assert hashes_below(folder, take_snapshot([folder], {}))["one"] != before["one"]
+
+
+def test_links_that_run_in_circles_are_left(tmp_path: Path) -> None:
+    write(tmp_path / "article.md", "words")
+    for name in ("again", "once-more", "and-again"):
+        (tmp_path / name).symlink_to(".")
+
+    assert len(take_snapshot([tmp_path], {})) < 100
+
+
+def test_a_linked_folder_is_looked_into(tmp_path: Path) -> None:
+    (tmp_path / "store").mkdir()
+    (tmp_path / "content").mkdir()
+    (tmp_path / "content" / "low-tide").symlink_to("../store")
+    write(tmp_path / "store" / "article.md", "words")
+    before = take_snapshot([tmp_path / "content"], {})
+    write(tmp_path / "store" / "article.md", "sword")
+
+    assert not is_same(take_snapshot([tmp_path / "content"], {}), before)
+
+
+def test_a_huge_file_is_told_by_size_and_time(tmp_path: Path) -> None:
+    path = tmp_path / "film.mp4"
+    path.touch()
+    os.truncate(path, 2_000_000_000_000)
+    os.utime(path, ns=(LONG_AGO, LONG_AGO))
+    before = take_snapshot([tmp_path], {})
+    assert is_same(take_snapshot([tmp_path], {}), before)
+    os.utime(path, ns=(LONG_AGO + 1, LONG_AGO + 1))
+
+    assert not is_same(take_snapshot([tmp_path], {}), before)

@@ -62,3 +62,26 @@ def test_any_title_survives_the_front_matter(title: str) -> None:
 
 def test_a_slug_makes_a_title() -> None:
     assert title_of("low-tide_2") == "Low tide 2"
+
+
+@pytest.mark.parametrize("slug", ["con", "NUL", "a" * 300])
+def test_a_slug_must_be_a_name_on_every_system(tmp_path: Path, slug: str) -> None:
+    with pytest.raises(RefusedError):
+        start_article(tmp_path / "content", slug)
+    assert not (tmp_path / "content").exists()
+
+
+def test_nothing_is_written_through_a_link_out_of_the_content_folder(tmp_path: Path) -> None:
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / "content").mkdir()
+    (tmp_path / "content" / "breakdowns").symlink_to("../elsewhere")
+
+    with pytest.raises(RefusedError, match="outside"):
+        start_article(tmp_path / "content", "low-tide")
+    assert list((tmp_path / "elsewhere").iterdir()) == []
+
+
+def test_a_title_that_is_no_text_is_written_as_far_as_it_is(tmp_path: Path) -> None:
+    path = start_article(tmp_path, "low-tide", "Low\udcff Tide\x1b")[-1]
+
+    assert 'title: "Low\ufffd Tide\ufffd"' in path.read_text(encoding="utf-8")

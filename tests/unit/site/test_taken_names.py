@@ -30,3 +30,12 @@ def test_a_name_that_a_chart_needs_is_a_fault(words: str, file: str) -> None:
 @pytest.mark.parametrize("file", ["stage.svg", "chart-verse.png", "pictures/chart-verse.svg"])
 def test_any_other_name_is_free(file: str) -> None:
     assert codes(f"![The stage]({file})", file) == []
+
+
+@pytest.mark.parametrize("other", ["Stage.svg", "stag\u0065\u0301.svg"])
+def test_two_names_that_are_one_to_some_systems_are_a_fault(other: str) -> None:
+    first = "stag\u00e9.svg" if "\u0301" in other else "stage.svg"
+
+    assert codes(f"![One]({first}) ![Two]({other}) ![One]({first})", first, other) == [
+        "file-name-double"
+    ]

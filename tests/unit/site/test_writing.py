@@ -72,3 +72,13 @@ def test_the_refusal_says_what_to_do(number: int, todo: str) -> None:
 
 def _no_links(_old: Path, _new: Path) -> None:
     raise OSError(errno.EPERM, "Operation not permitted")
+
+
+def test_a_link_put_in_the_place_of_a_picture_is_not_followed(tmp_path: Path, old: Path) -> None:
+    (tmp_path / "secret").write_bytes(b"secret")
+    picture = tmp_path / "picture.png"
+    picture.symlink_to("secret")
+
+    with pytest.raises(RefusedError):
+        put_copy(tmp_path / "new" / "picture.png", picture, old)
+    assert not (tmp_path / "new" / "picture.png").exists()
