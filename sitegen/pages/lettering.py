@@ -10,8 +10,15 @@ _MONTHS = (
 # What stays on the line behind the root; the rest of a quality is raised. Common practice in
 # lead sheets, no source.
 _ON_THE_LINE = re.compile(r"m(?!aj)")
-_NUMERAL = re.compile(r"It|Fr|Ger|(?:sub)?[♭♯]*[IViv]+")
-_VIEW_BOX = re.compile(r"""viewBox\s*=\s*["']\s*[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)""")
+_HEAD = "(?:It|Fr|Ger|(?:sub)?[♭♯]*[IViv]+)"
+_NUMERAL = re.compile(_HEAD)
+_FIGURES = r"(?:[°ø+]|[♭♯]?\d|add|maj|sus)*"
+_NUMERAL_IN_TEXT = re.compile(rf"(?<![\w♭♯])({_HEAD}{_FIGURES}(?:/{_HEAD}{_FIGURES})*)(?![\w♭♯])")
+_VIEW_BOX = re.compile(
+    r"""viewBox\s*=\s*["']\s*[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)[\s,]+([\d.]+)"""
+)
+_OWN_WIDTH = re.compile(r"<svg[^>]*max-width:\s*([\d.]+)rem")
+_REM = 16
 _ID = re.compile(r"""(?<![\w-])id=(["'])(.+?)\1""")
 
 
@@ -29,7 +36,7 @@ def symbol_levels(quality: str) -> tuple[str, str]:
 
 @dataclass(frozen=True)
 class NumeralPart:
-    """A stretch of a Roman numeral, raised or on the line."""
+    """A stretch of a Roman numeral, or of words around one, raised or on the line."""
 
     text: str
     raised: bool = False
@@ -43,19 +50,37 @@ def numeral_parts(roman: str) -> tuple[NumeralPart, ...]:
     return tuple(stretch for stretch in stretches if stretch.text)
 
 
+def sentence_parts(sentence: str) -> tuple[NumeralPart, ...]:
+    """Return a sentence in stretches: figures behind the Roman numerals in it are raised."""
+    stretches = _NUMERAL_IN_TEXT.split(sentence)
+    parts = (
+        part
+        for place, stretch in enumerate(stretches)
+        for part in (numeral_parts(stretch) if place % 2 else (NumeralPart(stretch),))
+    )
+    return tuple(part for part in parts if part.text)
+
+
 def _numeral_stretches(text: str) -> tuple[NumeralPart, NumeralPart]:
     match = _NUMERAL.match(text)
     cut = match.end() if match else len(text)
     return NumeralPart(text[:cut]), NumeralPart(text[cut:], raised=True)
 
 
-def natural_width(svg: str, scale: float = 4 / 3) -> str:
-    """Return the width as CSS at which an engraving has its usual size, from its view box.
+def natural_size(svg: str, scale: float = 4 / 3) -> str:
+    """Return as CSS how wide a drawing usually is, in rem, and how high for its width.
 
-    `scale` is CSS pixels for a unit of the outermost view box; "100%" when there is none.
+    So a browser knows the room of a drawing that it has not laid out. A width that the drawing
+    sets itself counts; else `scale` is CSS pixels for a unit of the outermost view box, on a page
+    of the usual size. "" when there is no view box.
     """
-    match = _VIEW_BOX.search(svg)
-    return f"{float(match[1]) * scale:.0f}px" if match else "100%"
+    box = _VIEW_BOX.search(svg)
+    width, height = (float(box[1]), float(box[2])) if box else (0.0, 0.0)
+    if not width:
+        return ""
+    own = _OWN_WIDTH.match(svg)
+    natural = float(own[1]) if own else width * scale / _REM
+    return f"--natural-width: {natural:.7g}rem; --rise: {height / width:.7g}"
 
 
 def with_ids_under(svg: str, prefix: str) -> str:

@@ -92,6 +92,7 @@ def _medium(article: ArticleView) -> Thing:
         contentUrl=file,
         embedUrl=frame,
         thumbnailUrl=article.card.address if article.card else "",
+        uploadDate=front.video.uploaded and front.video.uploaded.isoformat(),
         duration=_duration(front.video.length),
         hasPart=_clips(article),
     )

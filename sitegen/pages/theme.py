@@ -10,8 +10,9 @@ import jinja2
 from sitegen.pages.crate import by_year
 from sitegen.pages.credits import byline, label_facts, musical_facts, recording_facts, song_credits
 from sitegen.pages.lettering import (
-    natural_width,
+    natural_size,
     numeral_parts,
+    sentence_parts,
     spoken_date,
     symbol_levels,
     with_ids_under,
@@ -29,10 +30,11 @@ _FILTERS = (
     label_facts,
     linked_data,
     musical_facts,
-    natural_width,
+    natural_size,
     numeral_parts,
     open_graph_locale,
     recording_facts,
+    sentence_parts,
     song_credits,
     spoken_date,
     symbol_levels,

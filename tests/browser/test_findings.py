@@ -58,6 +58,19 @@ def test_the_pointer_marks_bars_and_notes_as_long_as_it_stays(page: Page) -> Non
     expect(page.locator(f"{MELODY} .pointer")).to_have_count(0)
 
 
+def test_a_chart_that_is_out_of_view_is_marked_where_it_will_be_seen(page: Page) -> None:
+    button = finding(page, MELODY, "leaves E♭ major twice")
+    button.evaluate("(e) => e.focus({ preventScroll: true })")
+    expect(page.locator(f"{MELODY} .pointer")).to_have_count(1)
+    svg = page.locator(f"{MELODY} .drawing-wide > svg")
+    assert not svg.evaluate("(e) => e.checkVisibility({ contentVisibilityAuto: true })")
+    assert marks(page, MELODY) == (2, 2)
+    svg.scroll_into_view_if_needed()
+    assert covered(
+        page, MELODY, ".pointer ellipse", "#chart-verse-melody-voice-4-1 use[href^='#g-E0']"
+    )
+
+
 def test_the_keyboard_marks_them_too_and_the_state_is_told(page: Page) -> None:
     button = finding(page, MELODY, "highest note")
     button.focus()
@@ -151,6 +164,21 @@ def test_nothing_moves_when_the_findings_become_buttons(
         page.context.close()
     assert found[0] == found[1]
     assert len(found[0]) > 3
+
+
+def test_figures_of_numerals_are_raised_with_scripts_and_without(
+    browser: Browser, site: tuple[str, list[str]]
+) -> None:
+    for scripts in (True, False):
+        context = browser.new_context(java_script_enabled=scripts)
+        page = context.new_page()
+        page.goto(site[0] + COAT)
+        told = page.locator(f"{CHANGES} .finding", has_text="Applied dominants")
+        if scripts:
+            expect(page.locator(f"{CHANGES} button.finding").first).to_be_visible()
+            expect(page.get_by_role("button", name="G7/D (V43/vi) to Cm").first).to_be_visible()
+        assert told.locator("sup").all_text_contents() == ["43", "43", "7"]
+        context.close()
 
 
 def test_without_scripts_findings_are_sentences(

@@ -129,6 +129,32 @@ def still_page(browser: Browser, width: int, kept: dict[str, str]) -> Page:
     return page
 
 
+# Each drawing's height as long as it is not laid out, and once it is; and how many were not.
+ROOM = """
+() => {
+  const drawings = [...document.querySelectorAll(".drawing-wide, .drawing-narrow")];
+  const seen = ([svg]) => svg.checkVisibility({ contentVisibilityAuto: true });
+  const skipped = drawings.filter((each) => each.checkVisibility() && !seen(each.children)).length;
+  const heights = () => drawings.map((each) => each.getBoundingClientRect().height);
+  const before = heights();
+  for (const each of drawings) each.style.contentVisibility = "visible";
+  return [skipped, before, heights()];
+}
+"""
+
+
+@pytest.mark.parametrize("width", [320, 768, 1280, 3840])
+def test_a_drawing_that_is_out_of_view_keeps_its_room(
+    browser: Browser, site: tuple[str, list[str]], width: int
+) -> None:
+    for address in articles(site):
+        page = open_page(browser, address, width)
+        skipped, before, after = page.evaluate(ROOM)
+        assert skipped >= 3, address
+        assert before == pytest.approx(after, abs=0.1), address
+        page.context.close()
+
+
 def test_the_index_stands_beside_the_text_and_stays_in_view(note_page: Page) -> None:
     _, right, *_ = box(note_page, ".index")
     left, *_ = box(note_page, ".article-text > p")
@@ -176,6 +202,55 @@ def test_on_a_phone_the_index_is_a_list_above_the_text(
     _, _, top, *_ = box(page, ".article-text")
     assert bottom <= top
     assert not page.locator(".map").is_visible()
+    page.context.close()
+
+
+def test_on_a_phone_the_credits_are_folded_up_and_elsewhere_and_in_print_they_are_not(
+    browser: Browser, site: tuple[str, list[str]]
+) -> None:
+    shown = "(e) => e.checkVisibility({ contentVisibilityAuto: true })"
+    page = open_page(browser, site[0] + WITH_NOTE, 360)
+    told = page.locator(".credits").first
+    summary = page.get_by_text("Credits and recording")
+    assert not told.evaluate(shown)
+    assert page.locator(".sleeve-back .tracks").is_visible()
+    summary.focus()
+    page.keyboard.press("Enter")
+    assert told.evaluate(shown)
+    page.keyboard.press("Enter")
+    page.emulate_media(media="print")
+    assert told.evaluate(shown)
+    assert not summary.is_visible()
+    page.emulate_media(media="screen")
+    page.set_viewport_size({"width": 1280, "height": 900})
+    assert told.evaluate(shown)
+    assert not summary.is_visible()
+    page.context.close()
+
+
+TABLES = ".table-scroll, .plan-rows"
+
+
+def test_a_table_is_a_stop_for_the_keyboard_only_where_it_scrolls(note_page: Page) -> None:
+    stops = "(all) => all.map((e) => [e.tabIndex === 0, e.scrollWidth > e.clientWidth])"
+    tables = note_page.locator(TABLES)
+    assert tables.evaluate_all(stops) == [[False, False]] * tables.count()
+    note_page.locator(".table-scroll table").evaluate("(e) => (e.style.minWidth = '200rem')")
+    note_page.set_viewport_size({"width": 320, "height": 900})
+    note_page.wait_for_function("document.querySelector('.table-scroll').tabIndex === 0")
+    found = tables.evaluate_all(stops)
+    assert [True, True] in found
+    assert all(stop == wide for stop, wide in found)
+
+
+def test_without_scripts_every_table_is_a_stop_for_the_keyboard(
+    browser: Browser, site: tuple[str, list[str]]
+) -> None:
+    page = browser.new_context(java_script_enabled=False).new_page()
+    page.goto(site[0] + WITH_NOTE)
+    stops = [table.get_attribute("tabindex") for table in page.locator(TABLES).all()]
+    assert stops == ["0"] * len(stops)
+    assert len(stops) >= 2
     page.context.close()
 
 
@@ -307,6 +382,16 @@ def test_a_print_is_black_on_white_without_controls(
         assert [e for e in page.locator(gone).all() if e.is_visible()] == [], gone
     assert page.locator(".drawing-wide").first.is_visible()
     page.context.close()
+
+
+def test_a_print_has_every_drawing(note_page: Page) -> None:
+    drawn = (
+        "[...document.querySelectorAll('.drawing > svg')].filter((e) => e.checkVisibility())"
+        ".map((e) => e.checkVisibility({ contentVisibilityAuto: true }))"
+    )
+    assert not all(note_page.evaluate(drawn))
+    note_page.emulate_media(media="print")
+    assert all(note_page.evaluate(drawn))
 
 
 def test_forced_colours_are_kept_to(browser: Browser, site: tuple[str, list[str]]) -> None:

@@ -106,6 +106,30 @@ def test_a_choice_is_remembered_on_the_device(page: Page, site: tuple[str, list[
     assert asked(page) == "plain"
 
 
+@pytest.mark.parametrize(
+    ("kept", "asked_for", "hidden"),
+    [
+        ("plain", "", {".notation .degree", ".notation .bracket", ".changes-roman"}),
+        ("degrees roles", "", {".changes-roman"}),
+        ("plain", "?show=degrees+roles+numerals", set()),
+        ("", "?show=degrees+numerals+fingered", {".notation .bracket"}),
+        ("", "", set()),
+    ],
+)
+def test_what_is_off_is_never_painted(
+    browser: Browser, site: tuple[str, list[str]], kept: str, asked_for: str, hidden: set[str]
+) -> None:
+    """The modules that set the switches never come: what is seen is the first paint."""
+    page = browser.new_context().new_page()
+    if kept:
+        page.add_init_script(f"localStorage.setItem('liner.show', '{kept}')")
+    page.route("**/page.js", lambda route: route.abort())
+    page.goto(site[0] + COAT + asked_for, wait_until="load")
+    for row in (".notation .degree", ".notation .bracket", ".changes-roman"):
+        assert shows(page, row) == {"hidden" if row in hidden else "visible"}, row
+    page.context.close()
+
+
 def test_an_address_goes_before_what_is_remembered(
     page: Page, site: tuple[str, list[str]]
 ) -> None:
@@ -129,6 +153,26 @@ def test_the_shapes_under_the_capo_are_shown_with_names_key_and_staff(page: Page
     way(page, "as it sounds")
     assert chords(page) == ["E♭", "G7/D", "Cm", "E♭7/B♭"]
     assert page.evaluate(heights) == sounding
+
+
+def test_the_room_of_a_drawing_out_of_view_goes_with_the_way(page: Page) -> None:
+    way(page, "as fingered")
+    expect(page.locator(f"{CAPO} .ways p")).to_contain_text("fingered")
+    page.evaluate("scrollTo({ top: 0, behavior: 'instant' })")
+    page.wait_for_function(
+        f"!document.querySelector('{CAPO} .drawing-wide > svg')"
+        ".checkVisibility({ contentVisibilityAuto: true })"
+    )
+    drawing = page.locator(f"{CAPO} .drawing-wide")
+    kept, drawn = drawing.evaluate(
+        """(drawing) => {
+          const height = () => drawing.getBoundingClientRect().height;
+          const kept = height();
+          drawing.style.contentVisibility = "visible";
+          return [kept, height()];
+        }"""
+    )
+    assert kept == pytest.approx(drawn, abs=0.1)
 
 
 def test_the_second_drawing_finds_all_its_glyphs_and_doubles_no_id(page: Page) -> None:

@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sitegen.pages.lettering import (
-    natural_width,
+    natural_size,
     numeral_parts,
+    sentence_parts,
     spoken_date,
     symbol_levels,
     with_ids_under,
@@ -70,15 +71,51 @@ def test_no_sign_of_a_numeral_is_lost(roman: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("svg", "scale", "width"),
+    ("sentence", "raised"),
     [
-        ('<svg viewBox="0 0 300 90"></svg>', 2.0, "600px"),
-        ("<svg class='x' viewBox='-10 0 150.5, 90'><svg viewBox='0 0 9 9'/></svg>", 1.0, "150px"),
-        ('<svg width="20"></svg>', 1.0, "100%"),
+        ("Applied dominants: G7/D (V43/vi) to Cm and F7 (V7/V) to B♭7.", ["43", "7"]),
+        ("Borrowed from E♭ minor: A♭m6 (ivadd6) in bar 6.", ["add6"]),
+        ("♯ivø7 and ♭VIImaj7, then ii°65", ["ø7", "maj7", "°65"]),
+        ("I, V/V and vi stand; Verse 2 and bar 4 too.", []),
+        ("The voice leaves E♭ twice: D♭5, C♭5 over A5 and Ivo7x.", []),
     ],
 )
-def test_a_drawing_is_as_wide_as_its_outer_view_box(svg: str, scale: float, width: str) -> None:
-    assert natural_width(svg, scale) == width
+def test_figures_of_the_numerals_in_a_sentence_are_raised(
+    sentence: str, raised: list[str]
+) -> None:
+    assert [part.text for part in sentence_parts(sentence) if part.raised] == raised
+
+
+@given(st.text(alphabet="ivIV♭♯7/°ø+64 add(),sus\n"))
+def test_no_sign_of_a_sentence_is_lost(sentence: str) -> None:
+    assert "".join(part.text for part in sentence_parts(sentence)) == sentence
+
+
+@pytest.mark.parametrize(
+    ("svg", "scale", "size"),
+    [
+        ('<svg viewBox="0 0 320 96"></svg>', 2.0, "--natural-width: 40rem; --rise: 0.3"),
+        (
+            "<svg class='x' viewBox='-10 0 152, 304'><svg viewBox='0 0 9 9'/></svg>",
+            1.0,
+            "--natural-width: 9.5rem; --rise: 2",
+        ),
+        (
+            '<svg viewBox="0 0 900 450" style="max-width:40.8125rem"></svg>',
+            1.0,
+            "--natural-width: 40.8125rem; --rise: 0.5",
+        ),
+        (
+            '<svg viewBox="0 0 16 16"><g style="max-width:9rem"/></svg>',
+            1.0,
+            "--natural-width: 1rem; --rise: 1",
+        ),
+        ('<svg width="20"></svg>', 1.0, ""),
+        ('<svg viewBox="0 0 0 90"></svg>', 1.0, ""),
+    ],
+)
+def test_a_drawing_has_the_size_of_its_outer_view_box(svg: str, scale: float, size: str) -> None:
+    assert natural_size(svg, scale) == size
 
 
 DRAWING = (

@@ -94,7 +94,7 @@ def fits(value: object, expected: list[str]) -> bool:
 
 
 def filmed(article: ArticleView) -> ArticleView:
-    video = Video(page="https://films.example/watch/7", length=252)
+    video = Video(page="https://films.example/watch/7", length=252, uploaded=date(2026, 3, 1))
     links = tuple(
         TimeLink(moment.name, f"https://films.example/watch/7#t={moment.seconds}", moment.seconds)
         for moment in article.front.moments
@@ -217,6 +217,14 @@ def test_moments_are_clips_of_the_video(article: ArticleView) -> None:
             "url": "https://films.example/watch/7#t=60",
         },
     ]
+
+
+def test_a_video_tells_since_when_it_is_there_and_nothing_where_that_is_not_known(
+    article: ArticleView,
+) -> None:
+    assert told(filmed(article))["video"]["uploadDate"] == "2026-03-01"
+    front = replace(article.front, video=Video(page="https://films.example/watch/7"))
+    assert "uploadDate" not in told(whole(article, front=front))["video"]
 
 
 def test_clips_run_in_order_of_time_and_the_last_is_open(article: ArticleView) -> None:

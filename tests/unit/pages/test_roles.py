@@ -37,6 +37,10 @@ CHORD = Chord(E_FLAT, "m7♭5", (), (), PitchName.read("Db"), written="Ebm7b5/Db
             RoleView("see", "Example 1", href="#example-1"),
             '<a class="reference" href="#example-1">Example 1</a>',
         ),
+        (
+            RoleView("fact", "V43/vi"),
+            '<data class="fact" value="V43/vi">V<sup>43</sup>/vi</data>',
+        ),
         (RoleView("fact", "8"), '<data class="fact" value="8">8</data>'),
     ],
 )

@@ -203,7 +203,7 @@ def test_a_chart_without_a_drawing_shows_its_faults(
 def test_both_widths_of_an_engraving_are_there(theme: Theme, charts: dict[str, ChartView]) -> None:
     html = theme.render_chart(charts["engraved"])
     assert html.index('id="wide-note"') < html.index('id="narrow-note"')
-    assert html.count("--natural-width: 960px") == 2
+    assert html.count("--natural-width: 60rem; --rise: 0.125") == 2
 
 
 def test_an_engraving_may_come_without_a_legend(

@@ -54,7 +54,7 @@ function setUp(list) {
 function replace(span) {
   const button = document.createElement("button");
   button.className = span.className;
-  button.textContent = span.textContent;
+  button.innerHTML = span.innerHTML;
   Object.assign(button, { type: "button", ariaPressed: "false", ariaDescription: "marks the bars" });
   span.replaceWith(button);
   return button;

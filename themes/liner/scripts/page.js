@@ -15,6 +15,7 @@ const modules = [
   () => import("./plan.js"),
   () => import("./recording.js"),
   () => import("./take-away.js"),
+  () => import("./wide-tables.js"),
 ];
 
 const ready = modules.map((load) => load().then((module) => module.enhance(document)));

@@ -40,6 +40,8 @@ export function enhance(root) {
     box.addEventListener("change", () => choose(box.name, box.checked), listening);
   }
   apply();
+  // From here the boxes tell it; until here `first-paint.js` did.
+  delete document.documentElement.dataset.show;
   if (kept && boxes.length + places.length) tellAddress(kept);
   if (places.length) {
     import("./ways.js").then(({ offer }) => {

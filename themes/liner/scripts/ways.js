@@ -33,7 +33,7 @@ export function offer(place, choose) {
   const swap = (next, ...words) => {
     told.replaceChildren(...words);
     if (next === drawn) return;
-    drawn.forEach((svg, n) => svg.replaceWith(next[n]));
+    drawn.forEach((svg, n) => put(next[n], svg));
     drawn = next;
     figure.dispatchEvent(new Event("redrawn"));
   };
@@ -61,6 +61,16 @@ export function offer(place, choose) {
       place.replaceChildren(...before);
     },
   };
+}
+
+/** Puts a drawing in the place of another, which takes its size. @param {Element[]} drawings */
+function put(...[next, svg]) {
+  const { style, viewBox } = /** @type {SVGSVGElement} */ (next);
+  const { width, height } = viewBox.baseVal;
+  const place = /** @type {HTMLElement} */ (svg.parentElement).style;
+  place.setProperty("--natural-width", style.maxWidth);
+  place.setProperty("--rise", `${height / width}`);
+  svg.replaceWith(next);
 }
 
 /** Returns the drawing in a file; its glyphs go to those that the page has already. */
