@@ -88,7 +88,9 @@ def build(  # noqa: PLR0913, PLR0917 - one for each option
         return FAULTS if standing.failed else CLEAN
     from sitegen.kinds import KINDS  # noqa: PLC0415 - with nothing to do none of this is needed
     from sitegen.site.build import build_site  # noqa: PLC0415 - as above
+    from sitegen.site.workforce import ease_collection  # noqa: PLC0415 - as above
 
+    ease_collection()
     with _progress() as step:
         report = build_site(replace(order, kinds=KINDS), step)
     _show_faults(report.diagnostics, sys.stderr)

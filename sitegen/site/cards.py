@@ -1,6 +1,6 @@
 """The picture that link previews show of a write-up: made from what is drawn for its page."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, fields
 
 from sitegen.article.front import FrontMatter
@@ -41,14 +41,18 @@ def make_card(
 
     `colours` are the theme's by name, `taken` the names of the files beside the page.
     """
-    first = next(
-        (view for view in charts if view.drawing and view.drawing.piece == _ENGRAVED), None
-    )
+    first = opening_chart(charts)
     text = CardText(front.title, front.song.title, front.song.artist, site.title)
     name = _free_name(taken)
     address = f"{site.address}{name}" if site.address else ""
     view = CardView(address, WIDTH, HEIGHT, _alt(front, first))
     return Card(name, draw_card(text, _opening(first), _palette(colours)), view)
+
+
+def opening_chart(charts: Iterable[ChartView]) -> ChartView | None:
+    """Return the chart whose first bars are on the card: the first engraved one."""
+    engraved = (view for view in charts if view.drawing and view.drawing.piece == _ENGRAVED)
+    return next(engraved, None)
 
 
 def _opening(chart: ChartView | None) -> Opening | None:

@@ -13,7 +13,7 @@ from sitegen.pages.views import ArticleView, Link, PageView, SiteView
 from sitegen.site.addresses import INDEX
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.cache import Cache
-from sitegen.site.cards import Card, make_card
+from sitegen.site.cards import Card, make_card, opening_chart
 from sitegen.site.content import ContentFile
 from sitegen.site.drawing import Drawn, draw
 from sitegen.site.kept_drawings import KeptDrawings
@@ -136,8 +136,8 @@ def _draw_card(
 
     if kept is None:
         return make()
-    shown = [view.drawing.content for view in drawn.charts if view.drawing is not None]
-    return kept.keep(Card, ("card", site, front, shown, theme.colours, sorted(taken)), make)
+    parts = (site.title, site.address, front, opening_chart(drawn.charts), theme.colours)
+    return kept.keep(Card, ("card", *parts, sorted(taken)), make)
 
 
 def _render(theme: Theme, sheet: Sheet, article: Article, drawn: Drawn, card: Card | None) -> str:
