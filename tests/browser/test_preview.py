@@ -96,7 +96,7 @@ def spoil(article: Path) -> list[str]:
 def test_a_save_refreshes_the_page_at_its_place(page: Page, article: Path) -> None:
     chart = page.locator("figure[id]").nth(3)
     mark = chart.get_attribute("id")
-    page.locator(f"#{mark}").evaluate("(node) => node.scrollIntoView({block: 'start'})")
+    page.locator(f"#{mark}").evaluate("(node) => node.scrollIntoView({behavior: 'instant'})")
     page.locator(f"#{mark} details").first.evaluate("(node) => { node.open = true; }")
     before = page.locator(f"#{mark}").evaluate("(node) => node.getBoundingClientRect().top")
     height = page.evaluate("scrollY")
@@ -106,6 +106,7 @@ def test_a_save_refreshes_the_page_at_its_place(page: Page, article: Path) -> No
     page.get_by_text("A sentence that was not here.").wait_for(state="attached")
     page.wait_for_selector("html[data-previewed]", state="attached")
     page.wait_for_load_state("load")
+    page.wait_for_selector("html[data-enhanced]", state="attached")
     page.evaluate("document.fonts.ready")
 
     after = page.locator(f"#{mark}").evaluate("(node) => node.getBoundingClientRect().top")

@@ -215,10 +215,12 @@
     sessionStorage.removeItem(KEPT);
     history.scrollRestoration = "auto";
     const kept = JSON.parse(text);
-    const details = [...document.querySelectorAll("details")];
-    if (details.length === kept.open.length) {
+    const unfold = () => {
+      const details = [...document.querySelectorAll("details")];
+      if (details.length !== kept.open.length) return;
       details.forEach((one, place) => { one.open = kept.open[place]; });
-    }
+    };
+    unfold();
     if (kept.focus) document.getElementById(kept.focus)?.focus({ preventScroll: true });
     let moved = false;
     const go = () => {
@@ -233,6 +235,13 @@
     }
     addEventListener("load", go, { once: true });
     document.fonts.ready.then(go);
+    // So do a theme's scripts with the controls that they add.
+    const watch = new MutationObserver(() => {
+      watch.disconnect();
+      unfold();
+      go();
+    });
+    watch.observe(document.documentElement, { attributeFilter: ["data-enhanced"] });
   }
 
   findPlace();
