@@ -205,29 +205,6 @@ def test_on_a_phone_the_index_is_a_list_above_the_text(
     page.context.close()
 
 
-def test_on_a_phone_the_credits_are_folded_up_and_elsewhere_and_in_print_they_are_not(
-    browser: Browser, site: tuple[str, list[str]]
-) -> None:
-    shown = "(e) => e.checkVisibility({ contentVisibilityAuto: true })"
-    page = open_page(browser, site[0] + WITH_NOTE, 360)
-    told = page.locator(".credits").first
-    summary = page.get_by_text("Credits and recording")
-    assert not told.evaluate(shown)
-    assert page.locator(".sleeve-back .tracks").is_visible()
-    summary.focus()
-    page.keyboard.press("Enter")
-    assert told.evaluate(shown)
-    page.keyboard.press("Enter")
-    page.emulate_media(media="print")
-    assert told.evaluate(shown)
-    assert not summary.is_visible()
-    page.emulate_media(media="screen")
-    page.set_viewport_size({"width": 1280, "height": 900})
-    assert told.evaluate(shown)
-    assert not summary.is_visible()
-    page.context.close()
-
-
 TABLES = ".table-scroll, .plan-rows"
 
 
