@@ -2,12 +2,13 @@
 
 import hashlib
 import re
-import tempfile
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
+from types import MappingProxyType
 
 from sitegen.kinds.kind import ChartKind
+from sitegen.pages.theme import Theme
 from sitegen.preview.jobs import (
     FrontsJob,
     Job,
@@ -20,15 +21,14 @@ from sitegen.preview.jobs import (
 )
 from sitegen.preview.memory import Remembered, WarmCache
 from sitegen.preview.remarks import Remark, of_bugs, of_faults
-from sitegen.site.addresses import INDEX
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.code_mark import code_mark
 from sitegen.site.content import ContentFile
 from sitegen.site.kept_drawings import KeptDrawings
-from sitegen.site.pressing import MadePage, Press, make_page
+from sitegen.site.pressing import MadePage, load_once, make_page
 from sitegen.site.study import study_file
 from sitegen.site.survey import Survey, look_at_front, survey_of
-from sitegen.site.top import write_top
+from sitegen.site.top import make_top
 
 
 class Maker:
@@ -71,33 +71,32 @@ class Maker:
             return Made(told, remarks=(*of_bugs(survey.bugs, theme), *remarks))
         bugs: list[Bug] = []
         sheet = replace(job.sheet, draft=survey.is_draft)
-        loaded = attempt(bugs, "loading the theme", self._press(Path(), job.theme).load_theme)
-        page = MadePage(None)
+        loaded = attempt(bugs, "loading the theme", _load, job.theme)
+        page = MadePage()
         if loaded is not None:
             page = make_page(sheet, study, loaded, self._kept)
         # What fails in a page that has faults anyway comes of them.
         bugs += page.bugs if survey.is_good else survey.bugs
         remarks = (*of_bugs(bugs, theme), *remarks)
-        if page.html is None:
+        if not page.files:
             return Made(told, remarks=remarks)
-        files = {INDEX: page.html.encode(), **page.files}
-        return _made(told, files, page.attachments, remarks, is_good=survey.is_good and not bugs)
+        is_good = survey.is_good and not bugs
+        return _made(told, page.files, page.attachments, remarks, is_good=is_good)
 
     def _make_top(self, job: TopJob) -> Made:
-        bugs: list[Bug] = []
-        with tempfile.TemporaryDirectory(prefix="sitegen-") as place:
-            top = Path(place)
-            press = self._press(top, job.theme)
-            doing = "making the archive"
-            attempt(bugs, doing, write_top, press, job.settings, job.articles, job.menu)
-            paths = sorted(path for path in top.rglob("*") if path.is_file())
-            files = {path.relative_to(top).as_posix(): path.read_bytes() for path in paths}
-        told, remarks = Told(None), of_bugs(bugs, job.theme.folder)
-        return Made(told, remarks=remarks) if bugs else _made(told, files, {}, (), is_good=True)
+        def make() -> Mapping[str, bytes]:
+            pages, assets = make_top(_load(job.theme), job.settings, job.articles, job.menu)
+            return {**pages, **assets}
 
-    def _press(self, top: Path, theme: ThemeState) -> Press:
-        # The theme's number is what its state is known by, so that it is loaded anew with each.
-        return Press(top, top / ".none", theme.folder, (str(theme.number), ""), self._kinds)
+        bugs: list[Bug] = []
+        files = attempt(bugs, "making the archive", make)
+        told, remarks = Told(None), of_bugs(bugs, job.theme.folder)
+        return Made(told, remarks=remarks) if files is None else _made(told, files, is_good=True)
+
+
+def _load(theme: ThemeState) -> Theme:
+    # The theme's number is what its state is known by, so that it is loaded anew with each.
+    return load_once(theme.folder, (str(theme.number), ""))
 
 
 def _told(survey: Survey) -> Told:
@@ -107,8 +106,8 @@ def _told(survey: Survey) -> Told:
 def _made(
     told: Told,
     files: Mapping[str, bytes],
-    attachments: Mapping[str, Path],
-    remarks: tuple[Remark, ...],
+    attachments: Mapping[str, Path] = MappingProxyType({}),
+    remarks: tuple[Remark, ...] = (),
     *,
     is_good: bool,
 ) -> Made:

@@ -13,7 +13,6 @@ from pathlib import Path
 
 import uvicorn
 
-from sitegen.diagnostics import did_you_mean
 from sitegen.kinds.kind import ChartKind
 from sitegen.preview.app import make_app
 from sitegen.preview.desk import Desk
@@ -21,8 +20,8 @@ from sitegen.preview.hands import Hire, WorkerHand
 from sitegen.preview.hosts import HOST
 from sitegen.preview.room import Room
 from sitegen.preview.watching import saves
-from sitegen.site.refusal import RefusedError
-from sitegen.site.theme_folder import find_theme, theme_names
+from sitegen.site.refusal import RefusedError, reason_of
+from sitegen.site.theme_folder import asked_theme
 
 PORT = 8246
 """Where the preview stands if nobody says otherwise."""
@@ -79,19 +78,12 @@ def _refusal(port: int, wrong: OSError) -> str:
             f"port {port} is in use, perhaps by another preview: "
             "end that one, or choose another port with --port, 0 for any that is free"
         )
-    reason = wrong.strerror or str(wrong)
-    reason = f"{reason[:1].lower()}{reason[1:]}"
-    return f"port {port} is not to be had: {reason}; choose another with --port, 0 for any"
+    why = reason_of(wrong)
+    return f"port {port} is not to be had: {why}; choose another with --port, 0 for any"
 
 
 def _theme(name: str | None) -> Path | None:
-    if name is None:
-        return None
-    folder = find_theme(name, Path.cwd())
-    if folder is None:
-        hint = did_you_mean(name, theme_names())
-        raise RefusedError(f'no theme is called "{name}"' + (f"; {hint}" if hint else ""))
-    return folder.resolve()
+    return None if name is None else asked_theme(name).resolve()
 
 
 async def _until_told(

@@ -1,4 +1,4 @@
-"""The musical values that every room speaks in: frozen, without I/O, pure standard library.
+"""The musical values that every room speaks in: frozen, without I/O.
 
-Time is exact: a `Fraction`, counted in quarter notes from the start of the chart.
+Time is exact: a `fractions.Fraction`, counted in quarter notes from the start of the chart.
 """

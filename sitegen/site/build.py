@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from sitegen.diagnostics import Diagnostic, did_you_mean, ordered
+from sitegen.diagnostics import Diagnostic, ordered
 from sitegen.engraving.style import NOTATION_STYLE
 from sitegen.pages.theme import load_theme
 from sitegen.site.bug import Bug
@@ -26,7 +26,7 @@ from sitegen.site.refusal import RefusedError
 from sitegen.site.settings import SettingsFile
 from sitegen.site.site_file import load_settings
 from sitegen.site.tally import counted, fault_words
-from sitegen.site.theme_folder import find_theme, theme_names
+from sitegen.site.theme_folder import asked_theme, find_theme
 from sitegen.site.workforce import Workforce
 
 
@@ -127,10 +127,7 @@ def _load_theme(
     if order.theme is None:
         folder = find_theme(settings.settings.theme, content.folder)
     else:
-        folder = find_theme(order.theme, Path.cwd())
-    if folder is None and order.theme is not None:
-        hint = did_you_mean(order.theme, theme_names())
-        raise RefusedError(f'no theme is called "{order.theme}"; {hint}')
+        folder = asked_theme(order.theme)
     if folder is None:
         return None
     try:

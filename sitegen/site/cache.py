@@ -1,4 +1,4 @@
-"""What was made once and may be needed again: values in files, each under the hash of its making.
+"""What was made once and may be needed again: files, each under the hash of its making.
 
 A cache only ever saves time: it may be deleted at any moment, an entry that cannot be read counts
 as missing, and one that cannot be written is left out. Entries are written under another name,
@@ -59,21 +59,31 @@ class Cache:
         """Return the value under `key`, None where there is none that can be read."""
         import zstandard  # noqa: PLC0415 - a build with nothing to do needs none of it
 
-        path = self._path(key)
         try:
-            data = zstandard.ZstdDecompressor().decompress(path.read_bytes())
-            value = _Reader(io.BytesIO(data)).load()
-            os.utime(path)
+            data = zstandard.ZstdDecompressor().decompress(self.read(key))
+            return _Reader(io.BytesIO(data)).load()
         except Exception:  # noqa: BLE001 - whatever is wrong with an entry, it is made anew
             return None
-        return value
 
     def put(self, key: str, value: object) -> None:
         """Keep a value made of the project's own classes and of plain ones under `key`."""
         import zstandard  # noqa: PLC0415 - as above
 
         packed = zstandard.ZstdCompressor(_LEVEL, write_checksum=True)
-        data = packed.compress(pickle.dumps(value, pickle.HIGHEST_PROTOCOL))
+        self.write(key, packed.compress(pickle.dumps(value, pickle.HIGHEST_PROTOCOL)))
+
+    def read(self, key: str) -> bytes:
+        """Return the bytes under `key`, none where there are none; they count as used now."""
+        path = self._path(key)
+        try:
+            data = path.read_bytes()
+            os.utime(path)
+        except OSError:
+            return b""
+        return data
+
+    def write(self, key: str, data: bytes) -> None:
+        """Keep some bytes under `key`, whole or not at all; they carry no checksum of ours."""
         path = self._path(key)
         fresh = path.with_name(f".{path.name}.{os.getpid()}")
         try:

@@ -41,7 +41,7 @@ def make_card(
 
     `colours` are the theme's by name, `taken` the names of the files beside the page.
     """
-    first = opening_chart(charts)
+    first = _opening_chart(charts)
     text = CardText(front.title, front.song.title, front.song.artist, site.title)
     name = _free_name(taken)
     address = f"{site.address}{name}" if site.address else ""
@@ -49,7 +49,22 @@ def make_card(
     return Card(name, draw_card(text, _opening(first), _palette(colours)), view)
 
 
-def opening_chart(charts: Iterable[ChartView]) -> ChartView | None:
+def card_parts(
+    site: SiteView,
+    front: FrontMatter,
+    charts: Collection[ChartView],
+    colours: Mapping[str, str],
+    taken: Collection[str],
+) -> tuple[object, ...]:
+    """Return all that the card of a write-up comes of."""
+    first = _opening_chart(charts)
+    drawing = None if first is None else first.drawing
+    opening = None if drawing is None else (drawing.content.wide, drawing.glyphs)
+    name = "" if first is None else first.name
+    return "card", site.title, site.address, front, name, opening, colours, sorted(taken)
+
+
+def _opening_chart(charts: Iterable[ChartView]) -> ChartView | None:
     """Return the chart whose first bars are on the card: the first engraved one."""
     engraved = (view for view in charts if view.drawing and view.drawing.piece == _ENGRAVED)
     return next(engraved, None)

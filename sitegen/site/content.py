@@ -10,6 +10,7 @@ from sitegen.diagnostics import Diagnostic, fault
 from sitegen.site.content_folder import SETTINGS_FILE
 from sitegen.site.file_names import find_name_fault
 from sitegen.site.file_reading import read_text_file
+from sitegen.site.refusal import reason_of
 from sitegen.source import Source, Span
 
 ARTICLE_FILE = "article.md"
@@ -128,8 +129,7 @@ def _entries(folder: Path, faults: list[Diagnostic]) -> list[Path]:
 
 def unreadable(path: Path, wrong: OSError) -> Diagnostic:
     """Return the fault for a file or folder that the system does not let us read."""
-    reason = wrong.strerror or str(wrong)
-    message = f'"{path.name}" cannot be read: {reason[:1].lower()}{reason[1:]}'
+    message = f'"{path.name}" cannot be read: {reason_of(wrong)}'
     return whole_file_fault("content-unreadable", path, message)
 
 

@@ -12,7 +12,6 @@ from functools import partial
 from pathlib import Path
 from typing import TypeVar
 
-from sitegen.article import FrontMatter, read_article, read_page
 from sitegen.diagnostics import Diagnostic
 from sitegen.site.addresses import INDEX, site_view
 from sitegen.site.bug import Bug
@@ -25,8 +24,8 @@ from sitegen.site.pressing import Press, Pressed, Sheet, press_sheet
 from sitegen.site.publishing import MARKER
 from sitegen.site.records import Record, new_record
 from sitegen.site.settings import Settings
-from sitegen.site.survey import Survey, look_at_front, survey_file
-from sitegen.site.top import write_top
+from sitegen.site.survey import Survey, look_at_front, read_front, survey_file
+from sitegen.site.top import make_top
 from sitegen.site.workforce import Workforce
 from sitegen.site.writing import carry_over, carry_page, put_bytes
 from sitegen.source import Source
@@ -88,7 +87,11 @@ class Edition:
             self.bugs += survey.bugs
         self._keep_pages()
         menu = menu_of(self.pages, self._settings)
-        assets = write_top(self._press, self._settings, self.articles, menu)
+        theme = self._press.load_theme()
+        pages, shared = make_top(theme, self._settings, self.articles, menu)
+        for name, data in {**pages, **shared}.items():
+            put_bytes(self._press.top / name, data, self._press.old / name)
+        assets = set(shared)
         self._keep_assets(assets)
         listed = (*self.articles, *self.pages)
         published = {one.address: Published(one.front_text, one.charts) for one in listed}
@@ -99,7 +102,7 @@ class Edition:
         """Learn what the plan needs of every file; a draft that is left out is not looked into."""
         known = {file: self._known(file) for file in self._files}
         new = [file for file in self._files if known[file] is None]
-        looks = self._run("reading", look_at_front, new, _lost_front)
+        looks = self._run("reading", look_at_front, new, _lost_survey)
         fronts = dict(zip(new, looks, strict=True))
         for file in self._files:
             record = known[file]
@@ -185,7 +188,8 @@ class Edition:
         before = self._ledger.pages.get(file.address)
         if before is None or not (self._press.old / file.address / INDEX).is_file():
             return None
-        front = _read_front(file, before.front)
+        # It was good when it was published.
+        front = read_front(file, Source(file.address, f"---\n{before.front}\n---\n")).front
         return Listed(file, front, before.front, before.charts, is_kept=True)
 
     def _sheets(self) -> Iterator[Sheet]:
@@ -230,20 +234,9 @@ def _size(file: ContentFile) -> int:
         return 0
 
 
-def _read_front(file: ContentFile, text: str) -> FrontMatter:
-    """Return front matter that was good when it was published."""
-    read = read_page if file.is_page else read_article
-    article, _ = read(Source(file.address, f"---\n{text}\n---\n"), ())
-    return article.front
-
-
 def _lost(file: ContentFile) -> Bug:
     doing = f"making the page of {shown(file.path)}, whose process was ended from outside"
     return Bug(doing, "The process that drew it ended twice; the computer may lack memory.")
-
-
-def _lost_front(file: ContentFile) -> Survey:
-    return Survey(file, None, "", bugs=(_lost(file),))
 
 
 def _lost_survey(file: ContentFile) -> Survey:
@@ -251,4 +244,4 @@ def _lost_survey(file: ContentFile) -> Survey:
 
 
 def _lost_page(sheet: Sheet) -> Pressed:
-    return Pressed(_lost_front(sheet.file))
+    return Pressed(_lost_survey(sheet.file))

@@ -1,8 +1,8 @@
-"""One write-up or page drawn and written: the second of a build's two rounds."""
+"""One write-up or page studied, drawn and written."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import lru_cache, partial
 from pathlib import Path
 
 from sitegen.article import Article
@@ -13,7 +13,7 @@ from sitegen.pages.views import ArticleView, Link, PageView, SiteView
 from sitegen.site.addresses import INDEX
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.cache import Cache
-from sitegen.site.cards import Card, make_card, opening_chart
+from sitegen.site.cards import Card, card_parts, make_card
 from sitegen.site.content import ContentFile
 from sitegen.site.drawing import Drawn, draw
 from sitegen.site.kept_drawings import KeptDrawings
@@ -44,7 +44,7 @@ class Press:
 
     def load_theme(self) -> Theme:
         """Return the theme, loaded once a process for as long as it stays the same."""
-        return _load_once(self.theme, self.state)
+        return load_once(self.theme, self.state)
 
     @property
     def kept(self) -> KeptDrawings | None:
@@ -64,19 +64,19 @@ class Sheet:
 
 
 @lru_cache(maxsize=4)
-def _load_once(folder: Path, _state: tuple[str, str]) -> Theme:
+def load_once(folder: Path, _state: tuple[str, str]) -> Theme:
+    """Return the theme in a folder, loaded anew where its state is another one."""
     return load_theme(folder, NOTATION_STYLE)
 
 
 @dataclass(frozen=True)
 class MadePage:
-    """A page ready to be written: `html` is None where something failed.
+    """A page ready to be written.
 
-    `files` are its downloads and pictures by name, `attachments` the author's files beside it by
-    their path from its folder.
+    `files` are the page itself, its downloads and pictures by name: none where it could not be
+    made. `attachments` are the author's files beside it by their path from its folder.
     """
 
-    html: str | None
     files: Mapping[str, bytes] = field(default_factory=dict)
     attachments: Mapping[str, Path] = field(default_factory=dict)
     bugs: tuple[Bug, ...] = ()
@@ -101,9 +101,9 @@ def press_sheet(sheet: Sheet, press: Press) -> Pressed:
     if not survey.is_good:
         return Pressed(survey)
     page = make_page(sheet, study, press.load_theme(), press.kept)
-    if page.html is None or page.bugs:
+    if not page.files or page.bugs:
         return Pressed(survey, page.bugs)
-    _write(sheet.file.address, page.html, page, press)
+    _write(sheet.file.address, page, press)
     return Pressed(survey, files=written_files(press.top / sheet.file.address))
 
 
@@ -114,13 +114,16 @@ def make_page(
     bugs = list(study.bugs)
     drawn = draw(study, theme, bugs, kept)
     if drawn is None or study.article is None:
-        return MadePage(None, bugs=tuple(bugs))
+        return MadePage(bugs=tuple(bugs))
     doing = f"drawing the card of {study.name}"
     card = attempt(bugs, doing, _draw_card, theme, sheet, study, drawn, kept)
     doing = f"making the page of {study.name}"
     html = attempt(bugs, doing, _render, theme, sheet, study.article, drawn, card)
+    if html is None:
+        return MadePage(bugs=tuple(bugs))
     pictures = {} if card is None else {card.name: card.data}
-    return MadePage(html, {**_downloads(drawn), **pictures}, study.files, tuple(bugs))
+    files = {INDEX: html.encode(), **_downloads(drawn), **pictures}
+    return MadePage(files, study.files, tuple(bugs))
 
 
 def _draw_card(
@@ -128,16 +131,11 @@ def _draw_card(
 ) -> Card | None:
     if sheet.file.is_page or study.article is None:
         return None
-    site, front = sheet.site, study.article.front
     taken = {*study.files, *_downloads(drawn)}
-
-    def make() -> Card:
-        return make_card(site, front, drawn.charts, theme.colours, taken)
-
+    given = (sheet.site, study.article.front, drawn.charts, theme.colours, taken)
     if kept is None:
-        return make()
-    parts = (site.title, site.address, front, opening_chart(drawn.charts), theme.colours)
-    return kept.keep(Card, ("card", *parts, sorted(taken)), make)
+        return make_card(*given)
+    return kept.keep(Card, card_parts(*given), partial(make_card, *given))
 
 
 def _render(theme: Theme, sheet: Sheet, article: Article, drawn: Drawn, card: Card | None) -> str:
@@ -167,10 +165,10 @@ def _article_view(sheet: Sheet, article: Article, drawn: Drawn, card: Card | Non
     )
 
 
-def _write(address: str, html: str, page: MadePage, press: Press) -> None:
+def _write(address: str, page: MadePage, press: Press) -> None:
     """Write a page with the files that it uses and its downloads into its folder."""
     fresh, old = press.top / address, press.old / address
-    for name, data in {INDEX: html.encode(), **page.files}.items():
+    for name, data in page.files.items():
         put_bytes(fresh / name, data, old / name)
     for name, path in page.attachments.items():
         put_copy(fresh / name, path, old / name)

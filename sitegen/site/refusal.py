@@ -3,3 +3,9 @@
 
 class RefusedError(Exception):
     """The command cannot be followed; the message is for the user."""
+
+
+def reason_of(wrong: OSError) -> str:
+    """Return the system's reason as it stands within a sentence."""
+    reason = wrong.strerror or str(wrong)
+    return f"{reason[:1].lower()}{reason[1:]}"

@@ -6,11 +6,12 @@ compared, and a file is read only where its time does not settle the matter.
 
 import os
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from pathlib import Path
 
 import msgspec
 
-from sitegen.site.cache import key_of
+from sitegen.site.cache import Cache, key_of
 from sitegen.site.code_mark import code_times
 from sitegen.site.order import Order
 from sitegen.site.snapshot import Snapshot, Stamp, is_same, take_snapshot
@@ -39,15 +40,8 @@ class Standing(msgspec.Struct, frozen=True, array_like=True):
 
 def find_standing(order: Order) -> Standing | None:
     """Return the last build of the same order where a new one would make just the same."""
-    path = _path(order)
-    if path is None:
-        return None
-    try:
-        standing = msgspec.msgpack.decode(path.read_bytes(), type=Standing)
-    except (OSError, msgspec.MsgspecError):
-        return None
-    asked_the_same = (standing.version, standing.asked) == (_VERSION, _asked(order))
-    if not asked_the_same or standing.code != code_times():
+    standing = _last(order)
+    if standing is None or standing.asked != _asked(order) or standing.code != code_times():
         return None
     if standing.outputs != _outputs(order.out, standing.outputs):
         return None
@@ -66,8 +60,7 @@ def write_standing(
     failed: bool,
 ) -> None:
     """Keep what a build left; without a cache, or where it cannot be written, nothing is kept."""
-    path = _path(order)
-    if path is None:
+    if order.cache is None:
         return
     standing = Standing(
         _VERSION,
@@ -80,31 +73,30 @@ def write_standing(
         summary,
         failed,
     )
-    fresh = path.with_name(f"{path.name}.{os.getpid()}")
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        fresh.write_bytes(msgspec.msgpack.encode(standing))
-        fresh.replace(path)
-    except (OSError, UnicodeEncodeError):  # the latter for a path whose bytes are no text
-        return
+    with suppress(UnicodeEncodeError):  # of a path whose bytes are no text
+        Cache(order.cache).write(_key(order), msgspec.msgpack.encode(standing))
 
 
 def known_inputs(order: Order) -> Snapshot:
     """Return the files that the last build of an order was made from, as far as is known."""
-    path = _path(order)
-    if path is None:
-        return {}
-    try:
-        return msgspec.msgpack.decode(path.read_bytes(), type=Standing).inputs
-    except (OSError, msgspec.MsgspecError):
-        return {}
+    standing = _last(order)
+    return {} if standing is None else standing.inputs
 
 
-def _path(order: Order) -> Path | None:
+def _last(order: Order) -> Standing | None:
     if order.cache is None:
         return None
-    name = key_of(os.path.realpath(order.content), os.path.realpath(order.out))
-    return order.cache / "standing" / name
+    try:
+        kept = Cache(order.cache).read(_key(order))
+        standing = msgspec.msgpack.decode(kept, type=Standing)
+    except msgspec.MsgspecError:
+        return None
+    return standing if standing.version == _VERSION else None
+
+
+def _key(order: Order) -> str:
+    places = os.path.realpath(order.content), os.path.realpath(order.out)
+    return key_of("standing", *places)
 
 
 def _asked(order: Order) -> str:

@@ -3,12 +3,14 @@
 from dataclasses import dataclass
 
 from sitegen.article import FrontMatter, load_source, read_article_front, read_page_front
+from sitegen.article.front_reader import ReadFront
 from sitegen.diagnostics import Diagnostic
 from sitegen.kinds.kind import ChartKind
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.content import ContentFile, shown
 from sitegen.site.links import linked_pages
 from sitegen.site.study import Study, study_file
+from sitegen.source import Source
 
 
 @dataclass(frozen=True)
@@ -41,17 +43,21 @@ class Survey:
 
 def look_at_front(file: ContentFile) -> Survey:
     """Return what a file's front matter alone tells, for a first plan of the site."""
-    read = read_page_front if file.is_page else read_article_front
     name = shown(file.path)
     bugs: list[Bug] = []
     try:
         source, _ = load_source(file.read(), name)
     except OSError:
         return Survey(file, None, "")
-    found = attempt(bugs, f"reading {name}", read, source)
+    found = attempt(bugs, f"reading {name}", read_front, file, source)
     if found is None:
         return Survey(file, None, "", bugs=tuple(bugs))
     return Survey(file, found.front, found.text, diagnostics=found.diagnostics)
+
+
+def read_front(file: ContentFile, source: Source) -> ReadFront:
+    """Return the front matter of a file, whose text is `source`, by what its kind of page has."""
+    return read_page_front(source) if file.is_page else read_article_front(source)
 
 
 def survey_file(file: ContentFile, kinds: tuple[ChartKind, ...], *, strict: bool) -> Survey:

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from sitegen.site.file_reading import open_file
-from sitegen.site.refusal import RefusedError
+from sitegen.site.refusal import RefusedError, reason_of
 
 _PIECE = 1 << 20
 
@@ -100,9 +100,8 @@ def _written(folder: str, below: str) -> Iterator[Written]:
 
 def refusal(path: Path, wrong: OSError) -> RefusedError:
     """Return what to tell the user when the system does not let us write."""
-    reason = wrong.strerror or str(wrong)
     hint = _HINTS.get(wrong.errno or 0, "")
-    return RefusedError(f"{path} cannot be written: {reason[:1].lower()}{reason[1:]}{hint}")
+    return RefusedError(f"{path} cannot be written: {reason_of(wrong)}{hint}")
 
 
 _HINTS = {

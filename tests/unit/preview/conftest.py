@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from unit.site.conftest import CLAPS, HEAD, PIECES
+from unit.site.conftest import CLAPS, HEAD, write_theme
 
 from sitegen.preview.hands import Answer, answer_of
 from sitegen.preview.hosts import HOST
@@ -109,11 +109,7 @@ Serve = Callable[[], AbstractContextManager[Served]]
 @pytest.fixture
 def theme(tmp_path: Path) -> Path:
     """Return the folder of a theme as small as one can be."""
-    folder = tmp_path / "plain"
-    for name, text in PIECES.items():
-        (folder / name).parent.mkdir(parents=True, exist_ok=True)
-        (folder / name).write_text(text, encoding="utf-8")
-    return folder
+    return write_theme(tmp_path / "plain")
 
 
 @pytest.fixture

@@ -126,7 +126,11 @@ PIECES = {
 @pytest.fixture
 def theme(tmp_path: Path) -> Path:
     """Return the folder of a theme as small as one can be."""
-    folder = tmp_path / "plain"
+    return write_theme(tmp_path / "plain")
+
+
+def write_theme(folder: Path) -> Path:
+    """Write a theme as small as one can be, and return its folder."""
     for name, text in PIECES.items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_text(text, encoding="utf-8")
