@@ -6,6 +6,7 @@ repeats is said once: "As bar 1."
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
+from fractions import Fraction
 
 from sitegen.analysis.drums_account import drums_sentence
 from sitegen.analysis.part_account import NamedNotes, named_notes, part_sentence
@@ -20,7 +21,6 @@ from sitegen.analysis.spoken import (
 )
 from sitegen.analysis.wording import number_word
 from sitegen.score.chart import Bar, Chart, Part
-from sitegen.score.fraction import Fraction
 
 _MOST_CHORDS = 4
 _MOST_METERS = 3

@@ -2,13 +2,13 @@
 
 from bisect import bisect_right
 from collections.abc import Iterable
+from fractions import Fraction
 from functools import cached_property, lru_cache
 from math import lcm
 
 from sitegen.analysis.reading import NoteReading
 from sitegen.score.chart import Chart
 from sitegen.score.chord import Chord, NoChord
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 from sitegen.score.metrical_weight import metrical_weight
 

@@ -1,13 +1,13 @@
 """A bar of the drums in words: who hits on which counts."""
 
 from bisect import bisect_left
+from fractions import Fraction
 from operator import attrgetter
 
 from sitegen.analysis.reading import ChartReading
 from sitegen.analysis.spoken import spoken_count, spoken_length, spoken_text
 from sitegen.score.chart import Bar, Note, Part
 from sitegen.score.drums import KIT
-from sitegen.score.fraction import Fraction
 
 _FEWEST_IN_A_ROW = 3
 _onset = attrgetter("onset")

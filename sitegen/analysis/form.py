@@ -1,13 +1,13 @@
 """The form of a song as a whole: letters, lengths, times, and what does not fit."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 from math import floor
 
 from sitegen.analysis.form_clock import FormClock, Stretch, clock_form
 from sitegen.analysis.letters import section_letters
 from sitegen.diagnostics import Diagnostic, fault
 from sitegen.score.form import Form, Section, bars_text
-from sitegen.score.fraction import Fraction
 from sitegen.source import Source, Span
 
 

@@ -6,10 +6,10 @@ stated times are whole seconds, so each may be off by one.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.score.form import Form
-from sitegen.score.fraction import Fraction
 
 ROUNDING = 1
 """How many seconds a stated time may be off: it is read from a display of whole seconds."""

@@ -1,5 +1,6 @@
 """What a form shows, as facts that prose can cite and as sentences."""
 
+from fractions import Fraction
 from math import floor
 
 from sitegen.analysis.form import FormReading, SectionReading, bpm_text, seconds_text
@@ -9,7 +10,6 @@ from sitegen.analysis.reading import Fact, Place
 from sitegen.analysis.wording import number_word, percent
 from sitegen.score.clock import clock_text
 from sitegen.score.form import bars_number, bars_text
-from sitegen.score.fraction import Fraction
 from sitegen.score.tempo import Tempo
 
 

@@ -10,10 +10,10 @@ returns that vary alike share their primes. After Z come AA, BB, ... as in rehea
 
 import re
 from collections.abc import Sequence
+from fractions import Fraction
 from string import ascii_uppercase
 
 from sitegen.score.form import Section
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 
 Variation = tuple[str, ...]

@@ -3,6 +3,7 @@
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from sitegen.analysis.reading import ChartReading, NoteReading
 from sitegen.analysis.spoken import (
@@ -14,7 +15,6 @@ from sitegen.analysis.spoken import (
     spoken_text,
 )
 from sitegen.score.chart import Bar, Event, Note, Part
-from sitegen.score.fraction import Fraction
 from sitegen.score.role import Role
 
 _FEWEST_IN_A_ROW = 3

@@ -1,13 +1,13 @@
 """What the engine finds in a chart, as values: every note and chord with its name in context."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from msgspec import Struct
 
 from sitegen.diagnostics import Diagnostic
 from sitegen.score.chart import Chart, Note
 from sitegen.score.chord import Chord, NoChord
-from sitegen.score.fraction import Fraction
 from sitegen.score.role import Role
 
 

@@ -23,11 +23,11 @@ Of the shares by place only chord tones are told when there are none.
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
+from fractions import Fraction
 
 from sitegen.analysis.reading import ChartReading, Fact, Place
 from sitegen.analysis.share_sentences import tell_shares
 from sitegen.analysis.standing import LONG, OFF, STRONG, WEAK, Standing, standings
-from sitegen.score.fraction import Fraction
 from sitegen.score.role import Role
 
 _UNITS = {

@@ -5,9 +5,9 @@ players say them ("the and of 2").
 """
 
 import re
+from fractions import Fraction
 
 from sitegen.score.chord import Chord, NoChord
-from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
 from sitegen.score.pitch import Pitch, PitchName, signs
 from sitegen.score.tempo import Tempo

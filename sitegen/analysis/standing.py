@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 from statistics import median_high
 from typing import NamedTuple
@@ -12,7 +13,6 @@ from sitegen.analysis.wording import the_part
 from sitegen.harmony import role
 from sitegen.score.chart import Part
 from sitegen.score.chord import Chord, NoChord
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 from sitegen.score.metrical_weight import beat_level, metrical_weight
 from sitegen.score.role import Role

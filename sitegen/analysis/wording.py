@@ -1,7 +1,8 @@
 """Parts, numbers and shares as they stand in a sentence."""
 
+from fractions import Fraction
+
 from sitegen.score.chart import Part
-from sitegen.score.fraction import Fraction
 
 _NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
 _TIMES = ("never", "once", "twice")

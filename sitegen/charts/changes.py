@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass, field
+from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -15,7 +16,6 @@ from sitegen.charts.grid.faults import Faults
 from sitegen.charts.head import split_head
 from sitegen.charts.reading import Reading
 from sitegen.score.chart import Bar, Chart, ChordEvent, Remark
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 from sitegen.source import Line, Passage, Span
 

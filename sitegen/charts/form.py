@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
+from fractions import Fraction
 
 from sitegen.charts.basics import COMMON_TIME, read_key
 from sitegen.charts.defaults import SongDefaults
@@ -12,7 +13,6 @@ from sitegen.charts.section import MOST_BARS, Cell, SectionLine, read_section
 from sitegen.diagnostics import did_you_mean
 from sitegen.score.clock import clock_text, read_clock
 from sitegen.score.form import Form, Section
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 from sitegen.score.tempo import read_tempo
 from sitegen.source import Line, Passage

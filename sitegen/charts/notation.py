@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from fractions import Fraction
 
 from sitegen.charts.defaults import SongDefaults
 from sitegen.charts.grid.block import HEAD_NAMES, Block, take_apart
@@ -11,7 +12,6 @@ from sitegen.charts.grid.systemrows import read_chords, read_remarks
 from sitegen.charts.reading import Reading
 from sitegen.harmony import spell_note
 from sitegen.score.chart import Chart
-from sitegen.score.fraction import Fraction
 from sitegen.score.pitch import Pitch
 from sitegen.source import Passage
 

@@ -2,13 +2,13 @@
 
 import re
 from dataclasses import dataclass, field, replace
+from fractions import Fraction
 
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.head import ID, read_text
 from sitegen.diagnostics import did_you_mean
 from sitegen.score.clock import read_clock
 from sitegen.score.form import ChartMention, Section
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 from sitegen.score.tempo import Tempo, read_tempo
 from sitegen.source import Line, Span

@@ -2,6 +2,7 @@
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Sequence
+from fractions import Fraction
 from functools import lru_cache
 from math import exp, sqrt
 
@@ -9,7 +10,6 @@ from msgspec import Struct
 
 from sitegen.harmony.key_finding import key_with, signature_around
 from sitegen.harmony.local_key_profiles import BASS, CERTAINTY, CHANGE_COST, PRESENCE
-from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
 from sitegen.score.pitch import Pitch
 

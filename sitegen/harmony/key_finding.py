@@ -1,6 +1,7 @@
 """The key that a body of notes suggests."""
 
 from collections.abc import Callable, Iterable, Sequence
+from fractions import Fraction
 from functools import cache, lru_cache
 from itertools import chain, pairwise
 from math import exp, sqrt
@@ -9,7 +10,6 @@ from operator import itemgetter, mul
 from msgspec import Struct
 
 from sitegen.harmony.key_profiles import PROFILES, DegreeWeights, KeyProfile
-from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
 from sitegen.score.pitch import Pitch, PitchName
 

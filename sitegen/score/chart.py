@@ -6,6 +6,7 @@ chart (the pickup included). Repeats are not written out.
 
 from bisect import bisect_right
 from dataclasses import dataclass, field
+from fractions import Fraction
 from functools import cached_property
 from typing import Literal
 
@@ -13,7 +14,6 @@ from msgspec import Struct
 
 from sitegen.score.chord import Chord, NoChord
 from sitegen.score.drums import DrumSound
-from sitegen.score.fraction import Fraction
 from sitegen.score.instrument import Instrument
 from sitegen.score.key import Key
 from sitegen.score.meter import Meter

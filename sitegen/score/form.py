@@ -1,8 +1,8 @@
 """The form of a song: its sections in order, counted in bars and placed in the recording."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
-from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
 from sitegen.score.meter import Meter
 from sitegen.score.tempo import Tempo

@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 
 from sitegen.score.chart import Bar, Chart, Event, Part
-from sitegen.score.fraction import Fraction
 
 _UNFIT = re.compile(r"[^A-Za-z0-9]+")
 

@@ -1,11 +1,10 @@
 """Meters: how many beats of which note value, and how they group."""
 
 import re
+from fractions import Fraction
 from functools import lru_cache
 
 from msgspec import Struct
-
-from sitegen.score.fraction import Fraction
 
 UNITS = (1, 2, 4, 8, 16, 32)
 MOST_BEATS = 64

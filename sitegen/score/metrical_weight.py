@@ -9,10 +9,10 @@ from memory: 4/4 falls into halves, quarters, eighths, ... (0 -3 -2 -3 -1 -3 -2 
 starts one level under the downbeat, so that 7/8 as 2+2+3 weighs 0 -2 -1 -2 -1 -2 -2.
 """
 
+from fractions import Fraction
 from functools import lru_cache
 from itertools import accumulate
 
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 
 _COMPOUND = 3

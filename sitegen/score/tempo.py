@@ -2,8 +2,7 @@
 
 import re
 from dataclasses import dataclass
-
-from sitegen.score.fraction import Fraction
+from fractions import Fraction
 
 SLOWEST, FASTEST = 10, 600
 BEATS: dict[str, Fraction] = {

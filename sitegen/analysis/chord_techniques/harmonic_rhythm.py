@@ -9,6 +9,7 @@ less ahead of a bar line and is held over it; it counts in the bar it is meant f
 from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Sequence
+from fractions import Fraction
 
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
@@ -16,7 +17,6 @@ from sitegen.analysis.roots.chord_line import TICKS, HeldChord, ticks
 from sitegen.analysis.roots.wording import count_fact, places_of
 from sitegen.analysis.wording import number_word
 from sitegen.score.chart import Chart
-from sitegen.score.fraction import Fraction
 
 _EIGHTH = TICKS // 2
 _FEWEST_BARS = 4

@@ -7,6 +7,7 @@ a triad over its own minor seventh, B♭/A♭, which is a seventh chord in third
 """
 
 from collections.abc import Callable, Sequence
+from fractions import Fraction
 
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.roots.chord_line import HeldChord
@@ -14,7 +15,6 @@ from sitegen.analysis.roots.wording import count_fact, places_of
 from sitegen.analysis.wording import number_word, percent
 from sitegen.harmony.figures import seventh_in_bass
 from sitegen.score.chord import Chord
-from sitegen.score.fraction import Fraction
 
 _THIRDS, _SUSPENDED = {"3", "♭3"}, {"2", "♭2", "4", "♯4"}
 _SEVENTHS = {"7", "♭7", "♭♭7"}

@@ -1,6 +1,7 @@
 """What each bar of the drums changes against the groove."""
 
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.analysis.groove.kit import TOMS, Groove, Hit, KitBar, drum_name
@@ -9,7 +10,6 @@ from sitegen.analysis.places import bars_said, listed
 from sitegen.analysis.reading import Fact, Place
 from sitegen.analysis.wording import percent
 from sitegen.score.drums import KIT
-from sitegen.score.fraction import Fraction
 
 _MOST_SAID = 4
 _MOST_TOLD = 2

@@ -1,5 +1,6 @@
 """How much a line plays, in which rhythm, and how far off the beat: the facts of every part."""
 
+from fractions import Fraction
 from math import gcd
 
 from sitegen.analysis.groove.line import Line, Pattern
@@ -8,7 +9,6 @@ from sitegen.analysis.groove.wording import said_counts, said_number, said_value
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.wording import capitalised, percent
 from sitegen.score.chart import Chart
-from sitegen.score.fraction import Fraction
 
 _SECONDS = 60
 # More counts than these make no rhythm that one could say.

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 from math import lcm
 
 from sitegen.score.chart import Chart
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 from sitegen.score.metrical_weight import beat_level, metrical_weight
 

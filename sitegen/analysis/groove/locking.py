@@ -4,6 +4,7 @@ Two onsets coincide when they are written at the same time.
 """
 
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import pairwise
 
 from sitegen.analysis.groove.line import Line
@@ -11,7 +12,6 @@ from sitegen.analysis.groove.wording import said_count
 from sitegen.analysis.places import listed
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.wording import capitalised, percent
-from sitegen.score.fraction import Fraction
 
 _FEWEST = 4
 # A bass with this many times the bass drum's hits meets them whatever they are.

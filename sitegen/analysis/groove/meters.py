@@ -1,6 +1,7 @@
 """What the meter does: a pickup, changes of meter, and groups as the drums mark them."""
 
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import pairwise, permutations
 
 from sitegen.analysis.groove.kit import KICK, SNARES, TOMS, KitBar
@@ -9,7 +10,6 @@ from sitegen.analysis.groove.wording import said_counts
 from sitegen.analysis.reading import Fact, Place
 from sitegen.analysis.spoken import spoken_beats
 from sitegen.score.chart import Chart
-from sitegen.score.fraction import Fraction
 
 _MOST_GROUPS = 5
 

@@ -8,11 +8,11 @@ Music Perception 19, 2002).
 """
 
 from collections import Counter
+from fractions import Fraction
 
 from sitegen.analysis.groove.line import Line
 from sitegen.analysis.reading import Fact
 from sitegen.score.chart import Chart
-from sitegen.score.fraction import Fraction
 
 _FEWEST = 2
 _MOST_OF_THEM = Fraction(3, 4)

@@ -5,10 +5,11 @@ pulses of a cycle and those that are struck. A cycle is a bar here, or half of o
 shiko is the cinquillo at half the speed and has no name of its own here.
 """
 
+from fractions import Fraction
+
 from sitegen.analysis.groove.line import Line, Offsets
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.wording import capitalised
-from sitegen.score.fraction import Fraction
 
 Timeline = tuple[int, Offsets]
 Cycle = tuple[int, Offsets]

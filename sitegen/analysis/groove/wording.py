@@ -1,12 +1,12 @@
 """Counts and figures as a sentence says them: "1 and the & of 3", "7.5", "75 %"."""
 
 from collections.abc import Iterable
+from fractions import Fraction
 from functools import lru_cache
 
 from sitegen.analysis.groove.grid import MeterGrid
 from sitegen.analysis.places import listed
 from sitegen.analysis.spoken import spoken_length
-from sitegen.score.fraction import Fraction
 
 # The marks of a count row.
 _MARKS = {

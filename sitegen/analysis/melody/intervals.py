@@ -10,6 +10,7 @@ which the next other pitch of the phrase lies back in the direction the leap cam
 """
 
 from collections import Counter
+from fractions import Fraction
 from functools import lru_cache
 
 from sitegen.analysis.facts import interval_words
@@ -18,7 +19,6 @@ from sitegen.analysis.melody.phrases import Phrase
 from sitegen.analysis.places import bars_said, listed
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.wording import capitalised, percent, the_part
-from sitegen.score.fraction import Fraction
 from sitegen.score.interval import Interval
 
 _KINDS = ("repeats", "steps", "thirds", "leaps")

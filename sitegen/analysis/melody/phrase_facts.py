@@ -6,12 +6,13 @@ one included. It lasts until the next phrase starts; the last one, and one that 
 a bar follows, until the end of the bar that it ends in.
 """
 
+from fractions import Fraction
+
 from sitegen.analysis.melody.line import MelodicLine
 from sitegen.analysis.melody.phrases import Phrase
 from sitegen.analysis.places import listed
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.wording import capitalised, number_word, the_part
-from sitegen.score.fraction import Fraction
 
 _FEWEST_ALIKE = 3
 _MOST_LISTED = 8

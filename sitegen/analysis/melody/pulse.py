@@ -3,12 +3,12 @@
 from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
 from math import lcm
 
 from sitegen.analysis.reading import NoteReading
 from sitegen.score.chart import Bar, Chart
-from sitegen.score.fraction import Fraction
 
 
 @dataclass(frozen=True)

@@ -9,12 +9,12 @@ again at once is still there.
 """
 
 from collections import Counter
+from fractions import Fraction
 
 from sitegen.analysis.melody.line import MelodicLine
 from sitegen.analysis.places import bars_said
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.wording import capitalised, percent, the_part
-from sitegen.score.fraction import Fraction
 
 _QUARTER = 4
 _FEWEST_PITCHES = 3

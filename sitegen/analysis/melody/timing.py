@@ -5,10 +5,11 @@ is held into that beat (common practice, no source). Felt beats are the beat gro
 A note on a group's inner beat, such as the 2 of 6/8, is too early for that.
 """
 
+from fractions import Fraction
+
 from sitegen.analysis.melody.line import MelodicLine
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.wording import percent
-from sitegen.score.fraction import Fraction
 from sitegen.score.tempo import Tempo
 
 _SECONDS = 60

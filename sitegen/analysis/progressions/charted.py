@@ -2,11 +2,11 @@
 
 from collections import defaultdict
 from collections.abc import Mapping
+from fractions import Fraction
 
 from sitegen.harmony.progressions import ChordBar, Progression
 from sitegen.score.chart import Chart, ChordEvent
 from sitegen.score.chord import Chord, NoChord
-from sitegen.score.fraction import Fraction
 from sitegen.score.playing_order import bars_as_played
 
 _BAR_LINE = Fraction(0)

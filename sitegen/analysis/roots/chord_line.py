@@ -2,12 +2,12 @@
 
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 from typing import NamedTuple
 
 from sitegen.analysis.reading import ChartReading, Place
 from sitegen.score.chart import Chart
 from sitegen.score.chord import Chord
-from sitegen.score.fraction import Fraction
 
 # A quarter note in ticks: every tuplet of up to 16 notes, and 1024th notes, are whole numbers.
 # Others are rounded down, which keeps their order.

@@ -14,6 +14,7 @@ before the first). A repeated root is no motion, N.C. is read across:
 
 from collections import Counter
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import chain, pairwise
 
 from sitegen.analysis.reading import ChartReading, Fact, Place
@@ -25,7 +26,6 @@ from sitegen.analysis.roots.wording import count_fact, stretch_said
 from sitegen.analysis.wording import percent
 from sitegen.harmony import root_motion
 from sitegen.harmony.scales import is_diatonic
-from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
 
 _UP_A_SEMITONE, _UP_A_FOURTH, _TRITONE, _UP_A_FIFTH, _DOWN_A_SEMITONE = 1, 5, 6, 7, 11

@@ -8,6 +8,7 @@ are heard as written, once.
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cached_property, lru_cache
 from operator import attrgetter
 from typing import NamedTuple
@@ -15,7 +16,6 @@ from typing import NamedTuple
 from sitegen.analysis.reading import ChartReading, Place
 from sitegen.score.chart import Bar
 from sitegen.score.chord import Chord
-from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
 from sitegen.score.pitch import Pitch, PitchName
 

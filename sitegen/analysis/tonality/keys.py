@@ -1,13 +1,13 @@
 """The key that is found, its runner-up, and two keys that share their notes."""
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from sitegen.analysis.places import listed
 from sitegen.analysis.reading import Fact
 from sitegen.analysis.tonality.heard import Hearing
 from sitegen.harmony import KeyFinding, find_key
 from sitegen.harmony.key_finding import key_with, lowest_signature
-from sitegen.score.fraction import Fraction
 from sitegen.score.interval import Interval
 from sitegen.score.key import Key
 

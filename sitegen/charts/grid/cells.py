@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Iterator
+from fractions import Fraction
 from typing import NamedTuple
 
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime
-from sitegen.score.fraction import Fraction
 from sitegen.source import Span
 
 _WORD = re.compile(r"[^\s|]+")

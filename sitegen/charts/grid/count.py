@@ -6,12 +6,12 @@ beat evenly. Each of them is a column of the system: what starts there starts at
 
 import re
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import NamedTuple
 
 from sitegen.charts.directions import DIRECTION_HINT
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import Meter
 
 MARKS = ("&", "e", "a", "la", "li", "+", ".")

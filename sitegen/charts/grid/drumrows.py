@@ -8,6 +8,7 @@ import re
 from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 
 from sitegen.charts.grid.cells import Cell, onset_of
 from sitegen.charts.grid.faults import Faults
@@ -16,7 +17,6 @@ from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime, Timeline
 from sitegen.score.chart import Bar, Note
 from sitegen.score.drums import KIT, DrumSound
-from sitegen.score.fraction import Fraction
 
 _SIGN = re.compile(r"[^-\s|]")
 _HITS = "xXoOgfb"

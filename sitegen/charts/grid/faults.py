@@ -1,9 +1,9 @@
 """A place to collect what is wrong in one block."""
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from sitegen.diagnostics import Diagnostic, fault
-from sitegen.score.fraction import Fraction
 from sitegen.source import Source, Span
 
 

@@ -2,11 +2,11 @@
 
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 
 from msgspec import Struct
 
 from sitegen.score.chart import Event, Note
-from sitegen.score.fraction import Fraction
 from sitegen.source import Span
 
 

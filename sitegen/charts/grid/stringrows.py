@@ -5,6 +5,7 @@ or after the numbers: `h` hammer-on, `p` pull-off, `/` `\` slides, `b` bend, `~`
 """
 
 import re
+from fractions import Fraction
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -13,7 +14,6 @@ from sitegen.charts.grid.cells import Cell, lose_note, onset_of
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime
-from sitegen.score.fraction import Fraction
 from sitegen.score.instrument import MOST_FRETS, Fretted
 from sitegen.score.pitch import PitchName
 from sitegen.source import Span

@@ -1,6 +1,7 @@
 """The rows that speak of the whole system: chords, section names and remarks."""
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 
 from msgspec.structs import replace
 
@@ -10,7 +11,6 @@ from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row
 from sitegen.charts.grid.timeline import SystemTime
 from sitegen.score.chart import ChordEvent, Remark
-from sitegen.score.fraction import Fraction
 
 Timed = Iterable[tuple[Sequence[Row], SystemTime]]
 

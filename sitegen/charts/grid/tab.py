@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from fractions import Fraction
 from itertools import pairwise
 from typing import Literal
 
@@ -12,7 +13,6 @@ from sitegen.charts.grid.players import Fingering
 from sitegen.charts.grid.stringrows import Stopped, StringEvent, report_loose
 from sitegen.harmony import line_goals
 from sitegen.score.chart import Joining, Note
-from sitegen.score.fraction import Fraction
 from sitegen.score.instrument import Fretted
 from sitegen.score.pitch import Pitch
 

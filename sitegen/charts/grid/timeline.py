@@ -3,6 +3,7 @@
 import re
 from bisect import bisect_right
 from dataclasses import dataclass, field, replace
+from fractions import Fraction
 from functools import cached_property
 from operator import itemgetter
 
@@ -17,7 +18,6 @@ from sitegen.charts.grid.count import (
 from sitegen.charts.grid.faults import Faults
 from sitegen.charts.grid.rows import Row, System, is_bare_count
 from sitegen.score.chart import Bar
-from sitegen.score.fraction import Fraction
 from sitegen.score.meter import MOST_BEATS, Meter
 
 # More than any chart of one song shows at once; engraving takes seconds at this length.

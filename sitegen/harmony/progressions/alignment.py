@@ -10,12 +10,12 @@ changes nothing. All from memory; the properties are tested.
 """
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 
 from msgspec import Struct
 
 from sitegen.harmony.progressions.rows import Line
 from sitegen.harmony.progressions.substitution import GAP, shifted_costs
-from sitegen.score.fraction import Fraction
 
 Costs = Sequence[Sequence[int]]
 """For every chord of one line what it costs to put each different chord of another there."""

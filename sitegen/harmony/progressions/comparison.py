@@ -1,6 +1,7 @@
 """Two progressions compared: the closest relation that holds between them."""
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 from itertools import pairwise
 from typing import Literal
 
@@ -24,7 +25,6 @@ from sitegen.harmony.progressions.relations import Relation, containments, equal
 from sitegen.harmony.progressions.rows import Step
 from sitegen.harmony.progressions.substitution import chord_cost
 from sitegen.harmony.root_motion import root_motion
-from sitegen.score.fraction import Fraction
 
 Keys = Literal["any", "own"]
 """Whether progressions are compared in any key, or each by the numerals of its own."""

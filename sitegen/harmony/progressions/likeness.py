@@ -1,12 +1,12 @@
 """What two progressions have in common, as a value."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
 from msgspec import Struct
 
 from sitegen.harmony.progressions.rows import Step
-from sitegen.score.fraction import Fraction
 
 LikenessKind = Literal[
     "same",

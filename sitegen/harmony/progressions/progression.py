@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cached_property
 
 from msgspec.structs import replace
@@ -10,7 +11,6 @@ from sitegen.harmony.progressions.cores import Core, core
 from sitegen.harmony.progressions.loops import Loop, find_loop
 from sitegen.harmony.progressions.rows import ChordBar, Line, Row, Step, make_line, make_row
 from sitegen.score.chord import Chord, NoChord
-from sitegen.score.fraction import Fraction
 from sitegen.score.key import Key
 
 _FOUR_QUARTERS = Fraction(4)

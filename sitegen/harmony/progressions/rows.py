@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cached_property
 from itertools import groupby
 
@@ -10,7 +11,6 @@ from msgspec import Struct
 from sitegen.harmony.progressions.cores import Core
 from sitegen.harmony.progressions.loops import shortest_period
 from sitegen.score.chord import Chord, NoChord
-from sitegen.score.fraction import Fraction
 
 Change = tuple[Fraction, Chord | NoChord]
 """A chord and where in its bar it starts, in quarters."""
