@@ -5,7 +5,6 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
-from types import MappingProxyType
 
 from sitegen.kinds.kind import ChartKind
 from sitegen.pages.theme import Theme
@@ -91,7 +90,9 @@ class Maker:
         bugs: list[Bug] = []
         files = attempt(bugs, "making the archive", make)
         told, remarks = Told(None), of_bugs(bugs, job.theme.folder)
-        return Made(told, remarks=remarks) if files is None else _made(told, files, is_good=True)
+        if files is None:
+            return Made(told, remarks=remarks)
+        return _made(told, files, {}, (), is_good=True)
 
 
 def _load(theme: ThemeState) -> Theme:
@@ -106,8 +107,8 @@ def _told(survey: Survey) -> Told:
 def _made(
     told: Told,
     files: Mapping[str, bytes],
-    attachments: Mapping[str, Path] = MappingProxyType({}),
-    remarks: tuple[Remark, ...] = (),
+    attachments: Mapping[str, Path],
+    remarks: tuple[Remark, ...],
     *,
     is_good: bool,
 ) -> Made:

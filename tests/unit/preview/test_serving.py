@@ -46,9 +46,11 @@ def test_pages_are_made_in_processes_that_may_be_killed(content: Path, write: Wr
         write("low-tide", "Other words.")
         page.until(lambda state: bool(state["page"] != first["page"]))
         text = site.get(tide)[1]
+        archive = site.get("/")[1]
 
     assert first["faults"] == []
     assert "Other words." in text
+    assert 'href="breakdowns/low-tide/index.html"' in archive
 
 
 def children(parent: int) -> list[int]:
