@@ -18,7 +18,7 @@ from typing import Protocol
 
 from sitegen.kinds.kind import ChartKind
 from sitegen.preview.jobs import Job, Made
-from sitegen.site.bug import Bug, attempt
+from sitegen.site.bug import Bug, attempt, lost_process
 
 _TRIES = 2
 Answer = tuple[tuple[Made, ...], list[Bug]]
@@ -83,8 +83,7 @@ class WorkerHand:
                     break
             else:
                 return answer
-        doing = "making a page, whose process was ended from outside"
-        return (), [Bug(doing, "The process ended twice; the computer may lack memory.")]
+        return (), [lost_process("making a page")]
 
     def _start(self) -> bool:
         """Start a process in place of the last one; False after the end."""

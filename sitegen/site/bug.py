@@ -30,3 +30,9 @@ def attempt(
     except Exception:  # noqa: BLE001 - whatever a step raises, it is a bug and is reported as one
         bugs.append(Bug(doing, traceback.format_exc()))
         return None
+
+
+def lost_process(doing: str) -> Bug:
+    """Return the failure of a task whose process was ended from outside each time it was tried."""
+    trace = "The process ended twice; the computer may lack memory."
+    return Bug(f"{doing}, whose process was ended from outside", trace)

@@ -14,7 +14,7 @@ from typing import TypeVar
 
 from sitegen.diagnostics import Diagnostic
 from sitegen.site.addresses import INDEX, site_view
-from sitegen.site.bug import Bug
+from sitegen.site.bug import Bug, lost_process
 from sitegen.site.cache import key_of
 from sitegen.site.content import Content, ContentFile, shown
 from sitegen.site.ledger import Ledger, Published, ledger_text, read_ledger
@@ -234,13 +234,8 @@ def _size(file: ContentFile) -> int:
         return 0
 
 
-def _lost(file: ContentFile) -> Bug:
-    doing = f"making the page of {shown(file.path)}, whose process was ended from outside"
-    return Bug(doing, "The process that drew it ended twice; the computer may lack memory.")
-
-
 def _lost_survey(file: ContentFile) -> Survey:
-    return Survey(file, None, "", bugs=(_lost(file),))
+    return Survey(file, None, "", bugs=(lost_process(f"making the page of {shown(file.path)}"),))
 
 
 def _lost_page(sheet: Sheet) -> Pressed:
