@@ -19,7 +19,7 @@ from sitegen.pages.lettering import (
 )
 from sitegen.pages.linked_data import linked_data
 from sitegen.pages.sharing import description, open_graph_locale, tab_title
-from sitegen.pages.views import ArchiveView, ArticleView, ChartView, PageView, RoleView
+from sitegen.pages.views import ArchiveView, ArticleView, ChartView, FindView, PageView, RoleView
 from sitegen.score.clock import clock_text
 
 _FILTERS = (
@@ -57,21 +57,34 @@ class Theme:
 
     `stylesheet` and `script` are addresses from the top of the site that name the very state of
     the styles and scripts; `script` is "" for a theme without any. Scripts are modules that load
-    each other by their names; the page loads the first one, `page.js`.
+    each other by their names; the page loads the first one, `page.js`. `archive_stylesheet` is
+    loaded beside the other by the pages that list write-ups, so that a write-up need not carry it;
+    "" where the theme's folder `styles/archive` has none.
     """
 
     def __init__(self, folder: Path, notation_style: str = "") -> None:
         self._folder = folder
-        self._styles = _joined_styles(folder, notation_style)
+        self._styles = _joined_styles(folder / "styles") + _small(notation_style)
+        self._archive_styles = _joined_styles(folder / "styles" / "archive")
         self._scripts = _read_scripts(folder)
         self.stylesheet = f"styles/{folder.name}.{_mark(self._styles.encode())}.css"
+        self.archive_stylesheet = ""
+        if self._archive_styles:
+            mark = _mark(self._archive_styles.encode())
+            self.archive_stylesheet = f"styles/{folder.name}-archive.{mark}.css"
         self._script_folder = f"scripts/{_mark(*self._scripts.values())}"
         has_script = FIRST_SCRIPT in self._scripts
         self.script = f"{self._script_folder}/{FIRST_SCRIPT}" if has_script else ""
         self._environment = _environment(folder)
         self._environment.globals["stylesheet"] = self.stylesheet
+        self._environment.globals["archive_stylesheet"] = self.archive_stylesheet
         self._environment.globals["script"] = self.script
         self._environment.globals["icon"] = ICON if (folder / ICON).is_file() else ""
+
+    @property
+    def has_find(self) -> bool:
+        """True for a theme with a page where passages are looked up."""
+        return (self._folder / "pages" / "find.html").is_file()
 
     @property
     def colours(self) -> Mapping[str, str]:
@@ -88,6 +101,10 @@ class Theme:
     def render_archive(self, view: ArchiveView) -> str:
         """Return the page that lists all write-ups, the newest first."""
         return self._page("archive", archive=view, site=view.site, glyphs=())
+
+    def render_find(self, view: FindView) -> str:
+        """Return the page where passages are looked up by their music and their words."""
+        return self._page("find", find=view, site=view.site, glyphs=())
 
     def render_page(self, view: PageView) -> str:
         """Return a free page."""
@@ -111,6 +128,8 @@ class Theme:
         `notation_font` is the music font as WOFF2; without it none is published.
         """
         files = {self.stylesheet: self._styles.encode()}
+        if self.archive_stylesheet:
+            files[self.archive_stylesheet] = self._archive_styles.encode()
         for name, text in self._scripts.items():
             files[f"{self._script_folder}/{name}"] = text
         for path in sorted((self._folder / "fonts").glob("*")):
@@ -140,16 +159,19 @@ def load_theme(folder: Path, notation_style: str = "") -> Theme:
     return Theme(folder, notation_style)
 
 
-def _joined_styles(folder: Path, notation_style: str) -> str:
-    """Return all styles in the order of their file names, which start with a number.
+def _joined_styles(folder: Path) -> str:
+    """Return all styles of a folder in the order of their file names, which start with a number.
 
-    Those of the notation stand last. They travel without comments and blanks.
+    They travel without comments and blanks.
     """
+    paths = sorted(folder.glob("*.css"))
+    return _small("".join(path.read_text(encoding="utf-8") for path in paths))
+
+
+def _small(styles: str) -> str:
     from rcssmin import cssmin  # noqa: PLC0415 - only a theme that is loaded needs it
 
-    paths = sorted((folder / "styles").glob("*.css"))
-    styles = "".join(path.read_text(encoding="utf-8") for path in paths)
-    return str(cssmin(styles + notation_style))
+    return str(cssmin(styles))
 
 
 def _read_scripts(folder: Path) -> dict[str, bytes]:

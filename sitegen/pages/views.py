@@ -48,7 +48,8 @@ class RecordingView:
 class SiteView:
     """The site as a page sees it; `root` leads from the page to the site's top ("../../").
 
-    `address` is the page's own full address, "" as long as the site has none.
+    `address` is the page's own full address, "" as long as the site has none. `find` leads to the
+    page where passages are looked up.
     """
 
     title: str
@@ -60,6 +61,7 @@ class SiteView:
     generator: str
     notice: str = ""
     address: str = ""
+    find: Link | None = None
 
 
 @dataclass(frozen=True)
@@ -151,6 +153,15 @@ class ArchiveView:
     title: str
     entries: tuple[ArchiveEntry, ...]
     intro: str = ""
+
+
+@dataclass(frozen=True)
+class FindView:
+    """The page where passages are looked up. `shelf` leads from it to the index files."""
+
+    site: SiteView
+    title: str
+    shelf: str
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
+from sitegen.finding import Entry
 from sitegen.preview.changes import Changes, Known
 from sitegen.preview.jobs import Job, Made, PageJob, ThemeState, Told, TopJob, unpack
 from sitegen.preview.remarks import Remark, of_bugs, of_faults
@@ -138,7 +139,11 @@ class Desk:
         """Take in what a file tells; what could not be read tells nothing new."""
         before = self._told.get(address)
         if told.front is None or not told.front.title:
-            told = Told(before.front if before else None, told.charts, told.draft, told.linked)
+            front = before.front if before else None
+            told = Told(front, told.charts, told.draft, told.linked)
+        if before is not None and told.entry == Entry():
+            # What has errors, or was only glanced at, is found by what it held before.
+            told = replace(told, entry=before.entry)
         if address in self.files and told != before:
             self._told[address] = told
             self._listing = None
@@ -227,7 +232,14 @@ class Desk:
         """Return the write-ups in their order, planned anew where something was learnt."""
         if self._listing is None:
             known = [
-                Listed(self.files[address], told.front, "", told.charts, draft=told.draft)
+                Listed(
+                    self.files[address],
+                    told.front,
+                    "",
+                    told.charts,
+                    draft=told.draft,
+                    entry=told.entry,
+                )
                 for address, told in self._told.items()
                 if told.front is not None
             ]

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from sitegen.article import FrontMatter
+from sitegen.finding import Entry
 from sitegen.preview.remarks import Remark
 from sitegen.site.content import ContentFile
 from sitegen.site.listing import Listed
@@ -55,12 +56,16 @@ Job = FrontsJob | PageJob | TopJob
 
 @dataclass(frozen=True)
 class Told:
-    """What a file tells the rest of the site; `linked` are the addresses that it links to."""
+    """What a file tells the rest of the site.
+
+    `linked` are the addresses that it links to, `entry` is what it can be found by.
+    """
 
     front: FrontMatter | None
     charts: int = 0
     draft: bool = False
     linked: tuple[str, ...] = ()
+    entry: Entry = field(default=Entry())
 
 
 @dataclass(frozen=True)

@@ -101,7 +101,7 @@ def _load(theme: ThemeState) -> Theme:
 
 
 def _told(survey: Survey) -> Told:
-    return Told(survey.front, survey.charts, survey.is_draft, survey.linked)
+    return Told(survey.front, survey.charts, survey.is_draft, survey.linked, survey.entry)
 
 
 def _made(

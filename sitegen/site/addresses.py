@@ -9,6 +9,8 @@ from sitegen.site.settings import Settings
 
 GENERATOR = f"sitegen {__version__}"
 INDEX = "index.html"
+FIND = "find/"
+"""The address of the page where passages are looked up."""
 MISSING = "404.html"
 
 
@@ -51,4 +53,5 @@ def _view(settings: Settings, root: str, address: str, menu: Mapping[str, str]) 
         generator=GENERATOR,
         notice=settings.notice,
         address=address,
+        find=Link("Find", href(FIND, root)),
     )

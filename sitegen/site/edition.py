@@ -130,7 +130,8 @@ class Edition:
         if not survey.bugs:
             files = () if pressed is None else pressed.files
             inputs = self._inputs[file]
-            record = new_record(survey, inputs, self._addresses, sheet, files)
+            before = self._old_records.entry(file.address)
+            record = new_record(survey, inputs, self._addresses, sheet, files, before)
             self.records[file.address] = record
 
     def _run(
@@ -184,13 +185,15 @@ class Edition:
         file = survey.file
         if survey.is_good and survey.front is not None and file not in self._failed:
             front, text = survey.front, survey.front_text
-            return Listed(file, front, text, survey.charts, draft=survey.is_draft)
+            draft, entry = survey.is_draft, survey.entry
+            return Listed(file, front, text, survey.charts, draft=draft, entry=entry)
         before = self._ledger.pages.get(file.address)
         if before is None or not (self._press.old / file.address / INDEX).is_file():
             return None
         # It was good when it was published.
         front = read_front(file, Source(file.address, f"---\n{before.front}\n---\n")).front
-        return Listed(file, front, before.front, before.charts, is_kept=True)
+        entry = self._old_records.entry(file.address)
+        return Listed(file, front, before.front, before.charts, is_kept=True, entry=entry)
 
     def _sheets(self) -> Iterator[Sheet]:
         menu = menu_of(self.pages, self._settings)

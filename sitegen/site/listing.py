@@ -1,10 +1,11 @@
 """What will be on the site: write-ups in the archive's order, and the menu of free pages."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from sitegen.article import FrontMatter
+from sitegen.finding import Entry
 from sitegen.pages.views import ArchiveEntry, Link
 from sitegen.site.addresses import href, root_of
 from sitegen.site.content import ContentFile
@@ -15,7 +16,8 @@ from sitegen.site.settings import Settings
 class Listed:
     """A write-up or page that will be on the site; `front_text` is its front matter as written.
 
-    `is_kept` says that its last good page stays, since it cannot be made anew.
+    `is_kept` says that its last good page stays, since it cannot be made anew. `entry` is what a
+    write-up can be found by.
     """
 
     file: ContentFile
@@ -24,13 +26,14 @@ class Listed:
     charts: int
     draft: bool = False
     is_kept: bool = False
+    entry: Entry = field(default=Entry())
 
     @property
     def address(self) -> str:
         """The folder of its page, from the top of the site."""
         return self.file.address
 
-    def entry(self) -> ArchiveEntry:
+    def record(self) -> ArchiveEntry:
         """Return its line in the archive, which stands at the top of the site."""
         return ArchiveEntry(href(self.address), self.front, self.charts, self.draft)
 

@@ -3,6 +3,7 @@
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
+from sitegen.finding import Entry
 from sitegen.site.cache import Cache
 from sitegen.site.survey import Survey
 from sitegen.site.writing import Written
@@ -13,7 +14,8 @@ class Record:
     """A write-up or page as it was studied from `inputs`, a hash of all that it was read from.
 
     `leads` says of every page that it links to whether it was there. `sheet` is the hash of what
-    its page was made from, "" where none was, and `files` what was written for it.
+    its page was made from, "" where none was, and `files` what was written for it. `entry` is what
+    it could be found by when it was last good.
     """
 
     inputs: str
@@ -21,6 +23,7 @@ class Record:
     leads: Mapping[str, bool]
     sheet: str = ""
     files: tuple[Written, ...] = ()
+    entry: Entry = field(default=Entry())
 
 
 @dataclass(frozen=True)
@@ -45,6 +48,11 @@ class Records:
         still = all((led in pages) == there for led, there in record.leads.items())
         return record if still else None
 
+    def entry(self, address: str) -> Entry:
+        """Return what a page could be found by when it was last good, whatever has changed."""
+        record = self.known.get(address)
+        return Entry() if record is None else record.entry
+
     def keep(self, records: Mapping[str, Record]) -> None:
         """Put the records of a build in place of those of the last one."""
         if self.cache is not None:
@@ -52,7 +60,17 @@ class Records:
 
 
 def new_record(
-    survey: Survey, inputs: str, pages: Collection[str], sheet: str, files: tuple[Written, ...]
+    survey: Survey,
+    inputs: str,
+    pages: Collection[str],
+    sheet: str,
+    files: tuple[Written, ...],
+    before: Entry,
 ) -> Record:
-    """Return the record of what was just studied, and written where `sheet` is not ""."""
-    return Record(inputs, survey, {led: led in pages for led in survey.linked}, sheet, files)
+    """Return the record of what was just studied, and written where `sheet` is not "".
+
+    `before` is what it could be found by until now, which is kept where it has errors.
+    """
+    leads = {led: led in pages for led in survey.linked}
+    entry = survey.entry if survey.is_good else before
+    return Record(inputs, survey, leads, sheet, files, entry)

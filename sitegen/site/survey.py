@@ -1,15 +1,16 @@
 """What the rest of a site must know of each write-up and page."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from sitegen.article import FrontMatter, load_source, read_article_front, read_page_front
 from sitegen.article.front_reader import ReadFront
 from sitegen.diagnostics import Diagnostic
+from sitegen.finding import Entry, NamedAnalysis, make_entry
 from sitegen.kinds.kind import ChartKind
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.content import ContentFile, shown
 from sitegen.site.links import linked_pages
-from sitegen.site.study import Study, study_file
+from sitegen.site.study import StudiedChart, Study, study_file
 from sitegen.source import Source
 
 
@@ -18,7 +19,7 @@ class Survey:
     """A write-up or page as far as others are concerned; `front_text` is its front matter's text.
 
     `front` is None when the file cannot be read. `linked` are the addresses of the pages that its
-    links seem to lead to.
+    links seem to lead to. `entry` is what it can be found by, nothing for one that has errors.
     """
 
     file: ContentFile
@@ -28,6 +29,7 @@ class Survey:
     diagnostics: tuple[Diagnostic, ...] = ()
     bugs: tuple[Bug, ...] = ()
     linked: tuple[str, ...] = ()
+    entry: Entry = field(default=Entry())
 
     @property
     def is_draft(self) -> bool:
@@ -68,7 +70,7 @@ def survey_file(file: ContentFile, kinds: tuple[ChartKind, ...], *, strict: bool
 def survey_of(study: Study, *, strict: bool) -> Survey:
     """Return what the other pages need to know of what was studied."""
     article = study.article
-    return Survey(
+    survey = Survey(
         study.file,
         None if article is None else article.front,
         "" if article is None else article.front_text,
@@ -77,3 +79,17 @@ def survey_of(study: Study, *, strict: bool) -> Survey:
         study.bugs,
         () if article is None else linked_pages(study.file, article),
     )
+    if study.file.is_page or not survey.is_good:
+        return survey
+    bugs: list[Bug] = []
+    doing = f"filing {study.name}"
+    entry = attempt(bugs, doing, make_entry, [_named(chart) for chart in study.charts])
+    return replace(survey, bugs=tuple(bugs), entry=entry or Entry())
+
+
+def _named(chart: StudiedChart) -> NamedAnalysis:
+    named, analysis = chart.named, chart.analysis
+    title, kind = named.chart.reading.title, named.chart.kind.name
+    if analysis is None:
+        return NamedAnalysis(named.anchor, named.name, title, kind, None)
+    return NamedAnalysis(named.anchor, named.name, title, kind, analysis.value, analysis.facts)

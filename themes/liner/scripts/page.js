@@ -18,5 +18,7 @@ const modules = [
   () => import("./wide-tables.js"),
 ];
 
+if (location.search.includes("bars=")) modules.push(() => import("./arrival.js"));
+
 const ready = modules.map((load) => load().then((module) => module.enhance(document)));
 Promise.allSettled(ready).then(() => (document.documentElement.dataset.enhanced = ""));

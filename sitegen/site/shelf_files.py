@@ -1,0 +1,15 @@
+"""The files that searches in the browser read: small indexes of all write-ups."""
+
+from collections.abc import Mapping, Sequence
+
+from sitegen.finding.names import name_files
+from sitegen.site.listing import Listed
+
+SHELF = "shelf/"
+"""The folder of the index files, from the top of the site."""
+
+
+def shelf_files(articles: Sequence[Listed]) -> Mapping[str, bytes]:
+    """Return the index files by path from the top; all count write-ups in the archive's order."""
+    rows = [(one.address, one.front, one.entry) for one in articles]
+    return {f"{SHELF}{name}": data for name, data in name_files(rows)}
