@@ -2,7 +2,7 @@
 
 import hashlib
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 import jinja2
@@ -19,7 +19,15 @@ from sitegen.pages.lettering import (
 )
 from sitegen.pages.linked_data import linked_data
 from sitegen.pages.sharing import description, open_graph_locale, tab_title
-from sitegen.pages.views import ArchiveView, ArticleView, ChartView, FindView, PageView, RoleView
+from sitegen.pages.views import (
+    ArchiveView,
+    ArticleView,
+    ChartView,
+    FindView,
+    PageView,
+    RelatedView,
+    RoleView,
+)
 from sitegen.score.clock import clock_text
 
 _FILTERS = (
@@ -82,6 +90,10 @@ class Theme:
         self._environment.globals["icon"] = ICON if (folder / ICON).is_file() else ""
 
     @property
+    def _has_related(self) -> bool:
+        return (self._folder / "pieces" / "related.html").is_file()
+
+    @property
     def has_find(self) -> bool:
         """True for a theme with a page where passages are looked up."""
         return (self._folder / "pages" / "find.html").is_file()
@@ -121,6 +133,10 @@ class Theme:
     def render_role(self, view: RoleView) -> str:
         """Return an inline role as HTML that can stand in running text."""
         return self._piece("roles", role=view)
+
+    def render_related(self, views: Sequence[RelatedView]) -> str:
+        """Return the list of write-ups that a page leads to; "" where there are none to name."""
+        return self._piece("related", related=views) if views and self._has_related else ""
 
     def assets(self, notation_font: bytes = b"") -> Mapping[str, bytes]:
         """Return what is published beside the pages, by path from the top of the site.

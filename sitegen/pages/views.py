@@ -136,6 +136,15 @@ class ArticleView:
 
 
 @dataclass(frozen=True)
+class RelatedView:
+    """A write-up that another one leads to, and the reason in words."""
+
+    link: Link
+    song: str
+    reason: str
+
+
+@dataclass(frozen=True)
 class ArchiveEntry:
     """One line of the archive."""
 

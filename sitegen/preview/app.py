@@ -94,7 +94,7 @@ class _Answer:
     async def _page(self, address: str) -> Response:
         """Return a page as it is now, a bare one where there never was any."""
         page = await self._room.page(address)
-        html = None if page is None else self._room.files(page).get(INDEX)
+        html = None if page is None else self._room.index(address, page)
         if page is None or html is None:
             return _html(bare_page(self._room.remarks(address)), NEVER_MADE)
         return _html(html, page.digest)

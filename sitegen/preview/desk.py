@@ -50,7 +50,8 @@ class Page:
 class Desk:
     """Keeps the state of one site; `theme` is the folder of the theme that the user asked for.
 
-    `latest` are the pages by address, `failures` what failed when saves were taken in.
+    `latest` are the pages by address, `failures` what failed when saves were taken in, `related`
+    the lists of related write-ups by the address of each, as the top of the site last told them.
     """
 
     def __init__(self, content: Path, theme: Path | None) -> None:
@@ -69,6 +70,7 @@ class Desk:
         self._about_settings: tuple[Remark, ...] = ()
         self._about_folders: tuple[Remark, ...] = ()
         self.failures: tuple[Bug, ...] = ()
+        self.related: Mapping[str, bytes] = {}
         self.files: dict[str, ContentFile] = {}
         self.latest: dict[str, Page] = {}
         self.scan()
@@ -160,6 +162,8 @@ class Desk:
         page = replace(before, key=key, remarks=remarks)
         if one is not None:
             page = replace(page, remarks=(*remarks, *one.remarks))
+        if one is not None and address == TOP:
+            self.related = one.related
         if one is not None and one.packed is not None and (one.is_good or not before.is_good):
             page = self._put(page, one, one.packed)
         self.latest[address] = page

@@ -74,6 +74,8 @@ class Made:
 
     `packed` holds its files (see `pack`), None where there is no page; `digest` stands for all
     that the page is, the `attachments` with it. `is_good` says that it has no errors.
+    `related` are the lists of related write-ups, set, by the address of each: the top of the site
+    tells them, which sees all.
     """
 
     told: Told
@@ -82,6 +84,7 @@ class Made:
     digest: str = ""
     remarks: tuple[Remark, ...] = ()
     is_good: bool = False
+    related: Mapping[str, bytes] = field(default_factory=dict)
 
 
 def pack(files: Mapping[str, bytes]) -> bytes:

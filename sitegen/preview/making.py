@@ -25,6 +25,7 @@ from sitegen.site.code_mark import code_mark
 from sitegen.site.content import ContentFile
 from sitegen.site.kept_drawings import KeptDrawings
 from sitegen.site.pressing import MadePage, load_once, make_page
+from sitegen.site.related import related_views, set_related
 from sitegen.site.study import study_file
 from sitegen.site.survey import Survey, look_at_front, survey_of
 from sitegen.site.top import make_top
@@ -89,10 +90,18 @@ class Maker:
 
         bugs: list[Bug] = []
         files = attempt(bugs, "making the archive", make)
+        doing = "finding related write-ups"
+        related = attempt(bugs, doing, _set_related, job) or {}
         told, remarks = Told(None), of_bugs(bugs, job.theme.folder)
         if files is None:
-            return Made(told, remarks=remarks)
-        return _made(told, files, {}, (), is_good=True)
+            return Made(told, remarks=remarks, related=related)
+        return replace(_made(told, files, {}, remarks, is_good=True), related=related)
+
+
+def _set_related(job: TopJob) -> Mapping[str, bytes]:
+    theme = _load(job.theme)
+    found = related_views(job.articles)
+    return {address: set_related(views, theme) for address, views in found.items()}
 
 
 def _load(theme: ThemeState) -> Theme:

@@ -11,8 +11,10 @@ from sitegen.preview.hands import Hire
 from sitegen.preview.memory import Memory
 from sitegen.preview.remarks import Remark, as_state
 from sitegen.preview.streams import State, Streams
+from sitegen.site.addresses import INDEX
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.content import is_inside
+from sitegen.site.related_place import with_related
 
 FEW = 8
 """As many saves at once are somebody's own; more are a change of the whole folder."""
@@ -57,6 +59,14 @@ class Room:
     def files(self, page: Page) -> Mapping[str, bytes]:
         """Return the files of a page by name."""
         return self._opened.recall(page.digest, lambda: self._desk.open(page))
+
+    def index(self, address: str, page: Page) -> bytes | None:
+        """Return the page itself, with the related write-ups as they are now.
+
+        They come in later than the page, and whoever reads it is not disturbed for them.
+        """
+        html = self.files(page).get(INDEX)
+        return None if html is None else with_related(html, self._desk.related.get(address, b""))
 
     async def asset(self, path: str) -> bytes | None:
         """Return a file at the top of the site, also one of an earlier state of the theme."""
@@ -120,6 +130,8 @@ class Room:
         for address in self.streams.addresses():
             if address == TOP or self.is_known(address):
                 self._crew.want(address, Urgency.ASKED)
+        # What others lead to it by is found there: the list of all, related write-ups, indexes.
+        self._crew.want(TOP, Urgency.BEHIND)
         self.streams.tell()
 
     def _state_of(self, address: str) -> State:

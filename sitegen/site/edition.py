@@ -8,6 +8,7 @@ are made again. What has not changed since the last edition is carried over.
 
 import shutil
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import TypeVar
@@ -23,11 +24,12 @@ from sitegen.site.materials import Materials
 from sitegen.site.pressing import Press, Pressed, Sheet, press_sheet
 from sitegen.site.publishing import MARKER
 from sitegen.site.records import Record, new_record
+from sitegen.site.related import fill_related, index_of, related_views
 from sitegen.site.settings import Settings
 from sitegen.site.survey import Survey, look_at_front, read_front, survey_file
 from sitegen.site.top import make_top
 from sitegen.site.workforce import Workforce
-from sitegen.site.writing import carry_over, carry_page, put_bytes
+from sitegen.site.writing import carry_over, carry_page, put_bytes, written_files
 from sitegen.source import Source
 
 Item = TypeVar("Item")
@@ -86,6 +88,7 @@ class Edition:
             self.diagnostics += survey.diagnostics
             self.bugs += survey.bugs
         self._keep_pages()
+        self._fill_related()
         menu = menu_of(self.pages, self._settings)
         theme = self._press.load_theme()
         pages, shared = make_top(theme, self._settings, self.articles, menu)
@@ -214,6 +217,18 @@ class Edition:
                 _carry_folder(self._press.old / one.address, self._press.top / one.address)
         for file in self.missing:
             shutil.rmtree(self._press.top / file.address, ignore_errors=True)
+
+    def _fill_related(self) -> None:
+        """Fill in the related write-ups where they are not those that the page shows."""
+        theme, top, old = self._press.load_theme(), self._press.top, self._press.old
+        for address, views in related_views(self.articles).items():
+            record = self.records.get(address)
+            if record is not None and record.related == views:
+                continue
+            fill_related(index_of(top, address), views, theme, index_of(old, address))
+            if record is not None and record.sheet:
+                files = written_files(top / address)
+                self.records[address] = replace(record, related=views, files=files)
 
     def _keep_assets(self, assets: set[str]) -> None:
         """Keep the styles and fonts that kept pages were made with, and add them to `assets`."""

@@ -4,6 +4,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
 from sitegen.finding import Entry
+from sitegen.pages.views import RelatedView
 from sitegen.site.cache import Cache
 from sitegen.site.survey import Survey
 from sitegen.site.writing import Written
@@ -15,7 +16,8 @@ class Record:
 
     `leads` says of every page that it links to whether it was there. `sheet` is the hash of what
     its page was made from, "" where none was, and `files` what was written for it. `entry` is what
-    it could be found by when it was last good.
+    it could be found by when it was last good, `related` the list that its page shows, None where
+    it shows none yet.
     """
 
     inputs: str
@@ -24,6 +26,7 @@ class Record:
     sheet: str = ""
     files: tuple[Written, ...] = ()
     entry: Entry = field(default=Entry())
+    related: tuple[RelatedView, ...] | None = None
 
 
 @dataclass(frozen=True)

@@ -107,7 +107,7 @@ PIECES = {
     '{% if article.plan %}<p class="plan">{{ article.plan.name }}</p>{% endif %}'
     '{% if article.earlier %}<a rel="prev" href="{{ article.earlier.href }}">x</a>{% endif %}'
     '{% if article.later %}<a rel="next" href="{{ article.later.href }}">x</a>{% endif %}'
-    "{% if article.draft %}DRAFT{% endif %}{% endblock %}",
+    "{% if article.draft %}DRAFT{% endif %}<!--related--><!--/related-->{% endblock %}",
     "pages/archive.html": '{% extends "pages/frame.html" %}{% block main %}'
     "{% for entry in archive.entries %}"
     '<a href="{{ entry.href }}">{{ entry.front.title }} ({{ entry.charts }})</a>'
@@ -118,6 +118,8 @@ PIECES = {
     "{% endblock %}",
     "pieces/chart.html": '<figure id="{{ chart.anchor }}">{{ chart.name }}: {{ chart.title }}'
     "{{ chart.drawing.content }}</figure>",
+    "pieces/related.html": "{% for one in related %}"
+    '<a href="{{ one.link.href }}">{{ one.link.text }}: {{ one.reason }}</a>{% endfor %}',
     "pieces/roles.html": '<b data-href="{{ role.href }}">{{ role.text }}</b>',
     "styles/1.css": "p { color: black }\n",
 }

@@ -194,6 +194,45 @@ def test_a_new_title_is_told_to_the_neighbours(
 
 
 @pytest.mark.usefixtures("three")
+def test_related_write_ups_follow_without_the_page_being_made_again(
+    order: Order, pressed: list[str], write_article: WriteArticle
+) -> None:
+    write_article("one", GOOD, more="published: 2026-05-01\ntopics: [pedal notes]\n")
+    build(order)
+    assert b"also on" not in files()["breakdowns/one/index.html"]
+    before = times()
+    pressed.clear()
+
+    write_article("three", GOOD, more="published: 2026-05-03\ntopics: [pedal notes]\n")
+    build(order)
+
+    said = b'<a href="../../breakdowns/three/index.html">three: also on pedal notes</a>'
+    assert said in files()["breakdowns/one/index.html"]
+    assert "one" not in pressed
+    changed = {name for name, time in times().items() if before.get(name) != time}
+    assert "breakdowns/one/index.html" in changed
+    assert "breakdowns/two/index.html" not in changed
+    assert files() == fresh(order)
+
+
+@pytest.mark.usefixtures("three")
+def test_a_write_up_with_errors_is_related_to_what_its_page_shows(
+    order: Order, write_article: WriteArticle
+) -> None:
+    head = "published: 2026-05-01\ntopics: [pedal notes]\n"
+    write_article("one", GOOD, more=head)
+    write_article("three", GOOD, more=head)
+    build(order)
+    before = files()
+
+    write_article("one", BAD, more=head)
+    build(order)
+
+    assert files()["breakdowns/one/index.html"] == before["breakdowns/one/index.html"]
+    assert files()["breakdowns/three/index.html"] == before["breakdowns/three/index.html"]
+
+
+@pytest.mark.usefixtures("three")
 def test_a_link_to_a_page_that_came_or_went_is_looked_at_again(
     order: Order, write_article: WriteArticle
 ) -> None:
