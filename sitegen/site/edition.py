@@ -15,7 +15,7 @@ from typing import TypeVar
 
 from sitegen.diagnostics import Diagnostic
 from sitegen.site.addresses import INDEX, site_view
-from sitegen.site.bug import Bug, lost_process
+from sitegen.site.bug import Bug, attempt, lost_process
 from sitegen.site.cache import key_of
 from sitegen.site.content import Content, ContentFile, shown
 from sitegen.site.ledger import Ledger, Published, ledger_text, read_ledger
@@ -28,6 +28,7 @@ from sitegen.site.related import fill_related, index_of, related_views
 from sitegen.site.settings import Settings
 from sitegen.site.survey import Survey, look_at_front, read_front, survey_file
 from sitegen.site.top import make_top
+from sitegen.site.words_index import index_words
 from sitegen.site.workforce import Workforce
 from sitegen.site.writing import carry_over, carry_page, put_bytes, written_files
 from sitegen.source import Source
@@ -97,8 +98,12 @@ class Edition:
         assets = set(shared)
         self._keep_assets(assets)
         listed = (*self.articles, *self.pages)
+        doing = "making the index of words"
+        addresses = [one.address for one in listed]
+        before = self._ledger.words
+        words = attempt(self.bugs, doing, index_words, self._press, addresses, before) or ""
         published = {one.address: Published(one.front_text, one.charts) for one in listed}
-        text = ledger_text(Ledger(published, tuple(assets)))
+        text = ledger_text(Ledger(published, tuple(assets), words))
         put_bytes(self._press.top / MARKER, text.encode(), self._press.old / MARKER)
 
     def _survey(self, *, drafts: bool) -> None:

@@ -20,10 +20,14 @@ class Published:
 
 @dataclass(frozen=True)
 class Ledger:
-    """The write-ups and pages by address, and the paths of styles and fonts."""
+    """The write-ups and pages by address, and the paths of styles and fonts.
+
+    `words` is the hash of the words that the full-text index was made of, "" without an index.
+    """
 
     pages: Mapping[str, Published] = field(default_factory=dict)
     assets: tuple[str, ...] = ()
+    words: str = ""
 
 
 def read_ledger(published: Path) -> Ledger:
@@ -36,7 +40,7 @@ def read_ledger(published: Path) -> Ledger:
             str(address): Published(str(entry["front"]), int(entry["charts"]))
             for address, entry in record["pages"].items()
         }
-        return Ledger(pages, tuple(map(str, record["assets"])))
+        return Ledger(pages, tuple(map(str, record["assets"])), str(record.get("words", "")))
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return Ledger()
 
@@ -50,5 +54,6 @@ def ledger_text(ledger: Ledger) -> str:
             for address, entry in ledger.pages.items()
         },
         "assets": sorted(ledger.assets),
+        "words": ledger.words,
     }
     return json.dumps(record, ensure_ascii=False, indent=1, sort_keys=True) + "\n"

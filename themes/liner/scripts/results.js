@@ -20,10 +20,10 @@ const PART = 128; // write-ups in one file of names, as in sitegen/finding/names
 /** @type {Map<string, Promise<any>>} */
 const loaded = new Map();
 
-/** Where the index files lie, and the top of the site. */
+/** Where the index files lie; the top of the site is above it. */
 export const shelf = () =>
   /** @type {HTMLElement} */ (document.querySelector("[data-shelf]")).dataset.shelf ?? "";
-const top = () => shelf().replace(/shelf\/$/, "");
+export const top = () => shelf().replace(/shelf\/$/, "");
 
 /**
  * The contents of an index file, asked for once; a failed request may be tried again.
