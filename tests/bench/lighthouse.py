@@ -46,7 +46,9 @@ def loaded_by_a_write_up(out: Path) -> list[Path]:
     ]
     for script in found:
         if script.suffix == ".js":
-            named = re.findall(r'"\./([\w-]+\.js)"', script.read_text(encoding="utf-8"))
+            named = dict.fromkeys(
+                re.findall(r'"\./([\w-]+\.js)"', script.read_text(encoding="utf-8"))
+            )
             found += [path for name in named if (path := script.with_name(name)) not in found]
     return [*found, *out.glob("fonts/*.woff2")]
 
