@@ -4,15 +4,15 @@ import { markBars } from "./pointer.js";
 
 export function enhance() {
   const bars = new URLSearchParams(location.search).get("bars") ?? "";
-  const figure = document.getElementById(decodeURIComponent(location.hash.slice(1)));
-  if (!figure || !/^\d+( \d+)*$/.test(bars)) return () => {};
+  const figure = /** @type {HTMLElement | null} */ (document.querySelector("figure:target"));
+  if (!figure || /[^\d ]/.test(bars)) return () => {};
+  const listening = new AbortController();
   const mark = () => markBars(figure, { bars });
   mark()?.scrollIntoView({ block: "center" });
-  addEventListener("resize", mark);
-  figure.addEventListener("redrawn", mark);
+  addEventListener("resize", mark, listening);
+  figure.addEventListener("redrawn", mark, listening);
   return () => {
-    removeEventListener("resize", mark);
-    figure.removeEventListener("redrawn", mark);
+    listening.abort();
     markBars(figure, {});
   };
 }
