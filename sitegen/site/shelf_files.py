@@ -2,6 +2,8 @@
 
 from collections.abc import Mapping, Sequence
 
+from sitegen.finding.chord_readings import readings_file
+from sitegen.finding.chords_index import chords_file
 from sitegen.finding.names import name_files
 from sitegen.site.listing import Listed
 
@@ -12,4 +14,8 @@ SHELF = "shelf/"
 def shelf_files(articles: Sequence[Listed]) -> Mapping[str, bytes]:
     """Return the index files by path from the top; all count write-ups in the archive's order."""
     rows = [(one.address, one.front, one.entry) for one in articles]
-    return {f"{SHELF}{name}": data for name, data in name_files(rows)}
+    entries = [one.entry for one in articles]
+    files = dict(name_files(rows))
+    files["chords.json"] = chords_file(entries)
+    files["readings.json"] = readings_file()
+    return {f"{SHELF}{name}": data for name, data in files.items()}

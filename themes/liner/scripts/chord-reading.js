@@ -1,0 +1,103 @@
+/**
+ * Chords as a reader types them, in letters or in numerals, read by the tables that
+ * sitegen/finding/chord_readings.py makes: nothing is known here of what a suffix means.
+ */
+
+/**
+ * @typedef {object} Readings
+ * @property {[notes: string, family: string][]} kinds
+ * @property {Record<string, number>} suffixes
+ * @property {Record<string, number>} numerals
+ * @typedef {object} Asked A chord that is looked for: its root counted from C, or from the tonic.
+ * @property {string} written
+ * @property {number} root
+ * @property {string} notes
+ * @property {string} family
+ * @typedef {object} Question
+ * @property {Asked[]} chords equal neighbours as one
+ * @property {boolean} numerals roots count from the tonic
+ * @property {string} unread what could not be read, "" where all could
+ */
+
+const LETTERS = /** @type {Record<string, number>} */ ({ C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 });
+const DEGREES = ["I", "II", "III", "IV", "V", "VI", "VII"];
+const SCALE = [0, 2, 4, 5, 7, 9, 11];
+const ACCIDENTALS = /** @type {Record<string, number>} */ ({ b: -1, "#": 1, "𝄫": -2, "𝄪": 2, x: 2 });
+const NOTE = /^([A-G])(bb|##|[b#x𝄫𝄪]?)(.*)$/u;
+const NUMERAL = /^([b#]*)(VII|VI|IV|V|III|II|I|vii|vi|iv|v|iii|ii|i)(?![A-Za-z]*[IViv])(.*)$/;
+const BETWEEN = /[\s,|]+|\s*[-–—→]\s+|\s+[-–—→]\s*/u;
+
+/** @param {number} number */
+const mod = (number) => ((number % 12) + 12) % 12;
+
+/** Signs as the tables have them. @param {string} text */
+const plain = (text) =>
+  text
+    .replaceAll("♭", "b")
+    .replaceAll("♯", "#")
+    .replace(/[−–‐‑—]/gu, "-")
+    .replace(/[º˚]/gu, "°")
+    .replace(/[∆△]/gu, "Δ")
+    .replace(/[Ø∅]/gu, "ø");
+
+/** @param {string} signs */
+const shift = (signs) => [...signs].reduce((sum, sign) => sum + ACCIDENTALS[sign], 0);
+
+/**
+ * @param {string} text
+ * @param {Readings} readings
+ * @returns {Question}
+ */
+export function read(text, readings) {
+  const words = text.split(BETWEEN).filter((word) => word && !/^(%|N\.?C\.?)$/.test(word));
+  const numerals = words.length > 0 && words.every((word) => NUMERAL.test(plain(word)));
+  /** @type {Asked[]} */
+  const chords = [];
+  for (const word of words) {
+    const chord = numerals ? readNumeral(word, readings) : readSymbol(word, readings);
+    if (!chord) return { chords: [], numerals, unread: word };
+    const last = chords.at(-1);
+    if (last?.root !== chord.root || last.notes !== chord.notes) chords.push(chord);
+  }
+  return { chords, numerals, unread: "" };
+}
+
+/** @param {string} written @param {Readings} readings @returns {Asked | undefined} */
+export function readSymbol(written, readings) {
+  const [, letter, signs, rest] = plain(written).match(NOTE) ?? [];
+  if (!letter) return undefined;
+  const root = mod(LETTERS[letter] + shift(signs));
+  const own = find(rest, readings.suffixes, readings);
+  if (own) return { written, root, ...own };
+  const slash = rest.lastIndexOf("/");
+  const [, bassLetter, bassSigns, more] = rest.slice(slash + 1).match(NOTE) ?? [];
+  const over = slash < 0 ? undefined : find(rest.slice(0, slash), readings.suffixes, readings);
+  if (!over || !bassLetter || more) return undefined;
+  const bass = mod(LETTERS[bassLetter] + shift(bassSigns) - root);
+  const notes = bass ? `${over.notes}/${bass.toString(16)}` : over.notes;
+  return { written, root, notes, family: over.family };
+}
+
+/** @param {string} written @param {Readings} readings @returns {Asked | undefined} */
+export function readNumeral(written, readings) {
+  const [, signs, numeral, rest] = plain(written).match(NUMERAL) ?? [];
+  if (!numeral) return undefined;
+  const one = numeral === numeral.toUpperCase() ? "I" : "i";
+  const root = mod(SCALE[DEGREES.indexOf(numeral.toUpperCase())] + shift(signs));
+  const own = find(one + rest, readings.numerals, readings);
+  if (own) return { written, root, ...own };
+  // V7/ii: the chord as it stands in the key of the degree behind the slash.
+  const slash = rest.lastIndexOf("/");
+  const goal = slash < 0 ? undefined : readNumeral(rest.slice(slash + 1), readings);
+  const applied = find(one + rest.slice(0, slash), readings.numerals, readings);
+  if (!goal || !applied) return undefined;
+  return { written, root: mod(root + goal.root), ...applied };
+}
+
+/** @param {string} text @param {Record<string, number>} table @param {Readings} readings */
+function find(text, table, { kinds }) {
+  const place = table[text.replace(/[() ]/g, "")];
+  if (place === undefined) return undefined;
+  const [notes, family] = kinds[place];
+  return { notes, family };
+}
