@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from sitegen.diagnostics import Diagnostic
     from sitegen.site.bug import Bug
     from sitegen.site.edition import Step
+    from sitegen.site.inspection import Inspection
 
 CLEAN, FAULTS, USAGE, BUG = range(4)
 INTERRUPTED, TERMINATED = 130, 143
@@ -143,17 +144,36 @@ def preview(content: Path | None, port: int | None, theme: str | None, jobs: int
 )
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")
 @click.option("--about", metavar="CODE", help="Tell what the code of a fault means, and no more.")
-def check(paths: tuple[Path, ...], form: str, strict: bool, about: str | None) -> int:
+@click.option("--rights", is_flag=True, help="Tell what each write-up quotes, and whose it is.")
+@click.option("--links", is_flag=True, help="List the links to other hosts; none is asked.")
+@click.option("--ask-hosts", is_flag=True, help="With --links, ask each host whether it is there.")
+def check(
+    paths: tuple[Path, ...],
+    form: str,
+    strict: bool,
+    about: str | None,
+    rights: bool,
+    links: bool,
+    ask_hosts: bool,
+) -> int:
     """Tell every fault in the content, and draw nothing.
 
     PATH is a write-up, a page, a folder of them or a whole content folder.
     """
+    if ask_hosts and not links:
+        raise RefusedError("--ask-hosts asks about what --links lists: give both")
+    if rights and links:
+        raise RefusedError("--rights and --links each print a list of their own: give one")
     if about is not None:
         return _tell_code(about)
     from sitegen.kinds import KINDS  # noqa: PLC0415 - the help needs none of the rooms
     from sitegen.site.inspection import inspect  # noqa: PLC0415 - as above
 
     inspection = inspect(paths or (_content(None),), KINDS, strict=strict)
+    if rights:
+        return _tell_rights(inspection, form)
+    if links:
+        return _list_links(inspection, form, asked=ask_hosts)
     if form == "json":
         click.echo(inspection.as_json())
     else:
@@ -161,6 +181,33 @@ def check(paths: tuple[Path, ...], form: str, strict: bool, about: str | None) -
         click.echo(inspection.summary())
     _show_bugs(inspection.bugs)
     return _status(inspection.diagnostics, inspection.bugs)
+
+
+def _tell_rights(inspection: "Inspection", form: str) -> int:
+    from sitegen.site.rights import CAUTION, rights_line  # noqa: PLC0415 - as above
+
+    if form == "json":
+        click.echo(inspection.rights_as_json())
+    else:
+        for name, quoted in inspection.rights():
+            click.echo(rights_line(name, quoted))
+        click.echo(f"{CAUTION[0].upper()}{CAUTION[1:]}.")
+    return _status((), inspection.bugs)
+
+
+def _list_links(inspection: "Inspection", form: str, *, asked: bool) -> int:
+    from sitegen.site.inspection import links_as_json  # noqa: PLC0415 - as above
+    from sitegen.site.outward_links import ask_hosts, outward_links  # noqa: PLC0415 - as above
+
+    links = outward_links(inspection.studies)
+    if asked:
+        links = ask_hosts(links)
+    if form == "json":
+        click.echo(links_as_json(links))
+    else:
+        for link in links:
+            click.echo(str(link))
+    return _status((), inspection.bugs)
 
 
 def _tell_code(name: str) -> int:

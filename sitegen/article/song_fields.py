@@ -48,7 +48,9 @@ def read_video(fields: Fields) -> Video:
         length=fields.take("length", read_length, None),
         holder=fields.text("holder"),
         uploaded=fields.take("uploaded", read_date, None),
-        places={name: fields.span_of(name) for name in ("embed", "file") if fields.has(name)},
+        places={
+            name: fields.span_of(name) for name in ("page", "embed", "file") if fields.has(name)
+        },
     )
     if (video.embed or video.file) and not video.holder:
         shown = "file" if video.file else "embed"

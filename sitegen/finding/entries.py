@@ -42,6 +42,7 @@ class NamedAnalysis:
     kind: str
     value: object
     facts: tuple[Fact, ...] = ()
+    id: str = ""
 
 
 def make_entry(charts: Iterable[NamedAnalysis]) -> Entry:
@@ -58,7 +59,13 @@ def make_entry(charts: Iterable[NamedAnalysis]) -> Entry:
 
 def _sections(form: FormReading) -> tuple[Section, ...]:
     return tuple(
-        Section(one.section.name, one.letter, float(one.section.bars)) for one in form.sections
+        Section(
+            one.section.name,
+            one.letter,
+            float(one.section.bars),
+            -1 if one.start is None else float(one.start),
+        )
+        for one in form.sections
     )
 
 
@@ -83,6 +90,9 @@ def _chart_entry(named: NamedAnalysis, reading: ChartReading) -> ChartEntry:
         find_beats(reading),
         techniques,
         tuple(_traits(named.facts)),
+        named.id,
+        chart.bar_count,
+        -1 if chart.start_time is None else chart.start_time,
     )
 
 

@@ -80,7 +80,9 @@ class ChartEntry(Struct, frozen=True, gc=False):
 
     `tempo` is in the beats that the meter is felt in, a minute, 0 where none is given.
     `instruments` are the parts' families, `qualities` the canonical suffixes of the chords ("m7").
-    `traits` are figures that write-ups are compared by: a fact's path and what it says.
+    `traits` are figures that write-ups are compared by: a fact's path and what it says. `id` is
+    the author's name for the chart, `bars` how many are counted, `at` the second of the recording
+    where it is heard, -1 where nobody says.
     """
 
     anchor: str
@@ -99,14 +101,21 @@ class ChartEntry(Struct, frozen=True, gc=False):
     beats: tuple[Beat, ...] = ()
     techniques: tuple[Technique, ...] = ()
     traits: tuple[tuple[str, str], ...] = ()
+    id: str = ""
+    bars: int = 0
+    at: int = -1
 
 
 class Section(Struct, frozen=True, gc=False):
-    """A section of the form plan: its name, the letter found for it, its length in bars."""
+    """A section of the form plan: its name, the letter found for it, its length in bars.
+
+    `start` is where it starts in the recording, in seconds, -1 where nothing says.
+    """
 
     name: str
     letter: str
     bars: float
+    start: float = -1
 
 
 class Entry(Struct, frozen=True, gc=False):

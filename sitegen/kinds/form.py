@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from fractions import Fraction
 
+from sitegen.analysis.chapters import chapter_lines, chapters_of, webvtt
 from sitegen.analysis.form import FormReading, SectionReading, analyse_form
 from sitegen.analysis.form_findings import form_facts, form_sentences, form_summary, time_text
 from sitegen.analysis.letters import letter_words
@@ -58,9 +59,17 @@ def draw(analysis: Analysis, surroundings: Surroundings) -> Drawing:
         content=PlanContent(wide, draw_narrow(plan), rows, form_sentences(reading)),
         summary=form_summary(reading),
         account=tuple(map(_account, reading.sections, rows)),
-        files={f"{surroundings.anchor}.svg": svg_file(wide).encode()},
+        files=_files(reading, svg_file(wide), surroundings.anchor),
         rights=surroundings.credits.rights,
     )
+
+
+def _files(reading: FormReading, drawing: str, name: str) -> Mapping[str, bytes]:
+    """Return the plan to take away, and its chapters where it is placed in a recording."""
+    files = {f"{name}.svg": drawing}
+    if chapters := chapters_of(reading):
+        files |= {f"{name}.vtt": webvtt(chapters), f"{name}.txt": chapter_lines(chapters)}
+    return {name: text.encode() for name, text in files.items()}
 
 
 class _Places:

@@ -7,8 +7,10 @@ from pathlib import Path
 
 import jinja2
 
+from sitegen.pages.archive_views import IndexView, ValuesView, ValueView
 from sitegen.pages.crate import by_year
 from sitegen.pages.credits import byline, label_facts, musical_facts, recording_facts, song_credits
+from sitegen.pages.facet_links import facet_links
 from sitegen.pages.lettering import (
     natural_size,
     numeral_parts,
@@ -20,6 +22,7 @@ from sitegen.pages.lettering import (
 from sitegen.pages.linked_data import linked_data
 from sitegen.pages.sharing import description, open_graph_locale, tab_title
 from sitegen.pages.views import (
+    ArchiveEntry,
     ArchiveView,
     ArticleView,
     ChartView,
@@ -35,6 +38,7 @@ _FILTERS = (
     byline,
     clock_text,
     description,
+    facet_links,
     label_facts,
     linked_data,
     musical_facts,
@@ -90,10 +94,6 @@ class Theme:
         self._environment.globals["icon"] = ICON if (folder / ICON).is_file() else ""
 
     @property
-    def _has_related(self) -> bool:
-        return (self._folder / "pieces" / "related.html").is_file()
-
-    @property
     def has_find(self) -> bool:
         """True for a theme with a page where passages are looked up."""
         return (self._folder / "pages" / "find.html").is_file()
@@ -118,6 +118,27 @@ class Theme:
         """Return the page where passages are looked up by their music and their words."""
         return self._page("find", find=view, site=view.site, glyphs=())
 
+    @property
+    def has_index(self) -> bool:
+        """True for a theme with pages of what write-ups are filed under."""
+        return (self._folder / "pages" / "value.html").is_file()
+
+    def render_index(self, view: IndexView) -> str:
+        """Return the page of all facets."""
+        return self._page("index", index=view, site=view.site, glyphs=())
+
+    def render_values(self, view: ValuesView) -> str:
+        """Return the page of all values of a facet."""
+        return self._page("values", values=view, site=view.site, glyphs=())
+
+    def render_value(self, view: ValueView) -> str:
+        """Return the page of the write-ups under one value."""
+        return self._page("value", value=view, site=view.site, glyphs=())
+
+    def render_line(self, entry: ArchiveEntry) -> str:
+        """Return a write-up as one line of a list."""
+        return self._piece("record-line", entry=entry, front=entry.front)
+
     def render_page(self, view: PageView) -> str:
         """Return a free page."""
         return self._page("page", page=view, site=view.site, glyphs=view.glyphs)
@@ -134,9 +155,14 @@ class Theme:
         """Return an inline role as HTML that can stand in running text."""
         return self._piece("roles", role=view)
 
+    def render_text(self, name: str, **values: object) -> str:
+        """Return the text of a page that a theme may have, set from its piece; else ""."""
+        has = (self._folder / "pieces" / f"{name}.html").is_file()
+        return self._piece(name, **values) if has else ""
+
     def render_related(self, views: Sequence[RelatedView]) -> str:
         """Return the list of write-ups that a page leads to; "" where there are none to name."""
-        return self._piece("related", related=views) if views and self._has_related else ""
+        return self.render_text("related", related=views) if views else ""
 
     def assets(self, notation_font: bytes = b"") -> Mapping[str, bytes]:
         """Return what is published beside the pages, by path from the top of the site.

@@ -49,7 +49,8 @@ class SiteView:
     """The site as a page sees it; `root` leads from the page to the site's top ("../../").
 
     `address` is the page's own full address, "" as long as the site has none. `find` leads to the
-    page where passages are looked up.
+    page where passages are looked up, `foot` to what else is told of all write-ups, `feed` to the
+    feed of the newest, "" without one.
     """
 
     title: str
@@ -62,6 +63,8 @@ class SiteView:
     notice: str = ""
     address: str = ""
     find: Link | None = None
+    foot: tuple[Link, ...] = ()
+    feed: str = ""
 
 
 @dataclass(frozen=True)
@@ -117,6 +120,7 @@ class ArticleView:
 
     `glyphs` are the SVG definitions that the page's charts share. `moments` lead to the moments
     of the front matter, one link each in their order; empty where there is nothing to link to.
+    `quoted` says how much of the song stands in notation on the page.
     """
 
     site: SiteView
@@ -133,6 +137,7 @@ class ArticleView:
     earlier: Link | None = None
     later: Link | None = None
     draft: bool = False
+    quoted: str = ""
 
 
 @dataclass(frozen=True)
@@ -146,22 +151,64 @@ class RelatedView:
 
 @dataclass(frozen=True)
 class ArchiveEntry:
-    """One line of the archive."""
+    """One line of the archive.
+
+    `facts` are names and figures of the song; `picture` is the drawing of its opening, "" where
+    there is none.
+    """
 
     href: str
     front: FrontMatter
     charts: int
     draft: bool = False
+    facts: tuple[tuple[str, str], ...] = ()
+    picture: str = ""
+
+
+@dataclass(frozen=True)
+class ValueLink(Link):
+    """A value that write-ups are filed under, and how many they are."""
+
+    count: int = 0
+
+
+@dataclass(frozen=True)
+class FacetView:
+    """A facet with its values, or some of its `total`; `href` leads to all of them."""
+
+    id: str
+    name: str
+    href: str
+    total: int
+    values: tuple[ValueLink, ...]
+
+
+@dataclass(frozen=True)
+class GroupView:
+    """Facets that stand together."""
+
+    name: str
+    facets: tuple[FacetView, ...]
 
 
 @dataclass(frozen=True)
 class ArchiveView:
-    """The list of all write-ups, newest first, with the words that stand above it (HTML)."""
+    """The newest write-ups or all of them, newest first, with the words above them (HTML).
+
+    `total` is how many there are in all; where these are more, all stand by their `years`.
+    `groups` are the facets to look them up by, `index` leads to all values of these, and `shelf`
+    to the index files; "" where there are none.
+    """
 
     site: SiteView
     title: str
     entries: tuple[ArchiveEntry, ...]
     intro: str = ""
+    total: int = 0
+    years: tuple[ValueLink, ...] = ()
+    groups: tuple[GroupView, ...] = ()
+    index: str = ""
+    shelf: str = ""
 
 
 @dataclass(frozen=True)

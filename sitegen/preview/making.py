@@ -25,6 +25,7 @@ from sitegen.site.code_mark import code_mark
 from sitegen.site.content import ContentFile
 from sitegen.site.kept_drawings import KeptDrawings
 from sitegen.site.pressing import MadePage, load_once, make_page
+from sitegen.site.publications.gathering import make_publications
 from sitegen.site.related import related_views, set_related
 from sitegen.site.study import study_file
 from sitegen.site.survey import Survey, look_at_front, survey_of
@@ -86,7 +87,8 @@ class Maker:
     def _make_top(self, job: TopJob) -> Made:
         def make() -> Mapping[str, bytes]:
             pages, assets = make_top(_load(job.theme), job.settings, job.articles, job.menu)
-            return {**pages, **assets}
+            published = make_publications(job.settings, job.articles, (), pages, lambda _: "")
+            return {**pages, **published, **assets}
 
         bugs: list[Bug] = []
         files = attempt(bugs, "making the archive", make)

@@ -9,6 +9,11 @@ from sitegen.site.settings import Settings
 
 GENERATOR = f"sitegen {__version__}"
 INDEX = "index.html"
+CORRECTIONS, PEOPLE = "corrections/", "people/"
+"""The addresses of the pages of all corrections and of all who are named in credits."""
+FOOT = {CORRECTIONS: "Corrections", PEOPLE: "Credits and sources"}
+FEED = "feed.xml"
+"""The feed of the newest write-ups, from the top of the site."""
 FIND = "find/"
 """The address of the page where passages are looked up."""
 MISSING = "404.html"
@@ -54,4 +59,6 @@ def _view(settings: Settings, root: str, address: str, menu: Mapping[str, str]) 
         notice=settings.notice,
         address=address,
         find=Link("Find", href(FIND, root)),
+        foot=tuple(Link(text, href(to, root)) for to, text in FOOT.items()),
+        feed=f"{root}{FEED}" if settings.address else "",
     )

@@ -16,7 +16,9 @@ from sitegen.source import Source, Span
 ARTICLE_FILE = "article.md"
 ARTICLES_FOLDER = "breakdowns"
 PAGES_FOLDER = "pages"
-RESERVED = frozenset({"404", ARTICLES_FOLDER, "fonts", "index", "scripts", "styles"})
+RESERVED = frozenset(
+    "404 archive corrections find fonts index people scripts shelf styles words".split()
+) | {ARTICLES_FOLDER}
 """Names that the site itself uses at its top."""
 
 SLUG = re.compile(r"\w+(-\w+)*")

@@ -7,13 +7,14 @@ are made again. What has not changed since the last edition is carried over.
 """
 
 import shutil
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import TypeVar
 
 from sitegen.diagnostics import Diagnostic
+from sitegen.pages.entry_words import entry_words
 from sitegen.site.addresses import INDEX, site_view
 from sitegen.site.bug import Bug, attempt, lost_process
 from sitegen.site.cache import key_of
@@ -21,7 +22,9 @@ from sitegen.site.content import Content, ContentFile, shown
 from sitegen.site.ledger import Ledger, Published, ledger_text, read_ledger
 from sitegen.site.listing import Listed, menu_of, neighbours, ordered_listing
 from sitegen.site.materials import Materials
+from sitegen.site.moves import find_taken_moves
 from sitegen.site.pressing import Press, Pressed, Sheet, press_sheet
+from sitegen.site.publications.gathering import make_publications
 from sitegen.site.publishing import MARKER
 from sitegen.site.records import Record, new_record
 from sitegen.site.related import fill_related, index_of, related_views
@@ -88,6 +91,7 @@ class Edition:
         for survey in self._surveys.values():
             self.diagnostics += survey.diagnostics
             self.bugs += survey.bugs
+        self._look_at_moves()
         self._keep_pages()
         self._fill_related()
         menu = menu_of(self.pages, self._settings)
@@ -95,6 +99,7 @@ class Edition:
         pages, shared = make_top(theme, self._settings, self.articles, menu)
         for name, data in {**pages, **shared}.items():
             put_bytes(self._press.top / name, data, self._press.old / name)
+        self._publish(pages, shared)
         assets = set(shared)
         self._keep_assets(assets)
         listed = (*self.articles, *self.pages)
@@ -201,7 +206,8 @@ class Edition:
         # It was good when it was published.
         front = read_front(file, Source(file.address, f"---\n{before.front}\n---\n")).front
         entry = self._old_records.entry(file.address)
-        return Listed(file, front, before.front, before.charts, is_kept=True, entry=entry)
+        draft = front.status == "draft"
+        return Listed(file, front, before.front, before.charts, draft, is_kept=True, entry=entry)
 
     def _sheets(self) -> Iterator[Sheet]:
         menu = menu_of(self.pages, self._settings)
@@ -213,6 +219,11 @@ class Edition:
         for one in self.pages:
             if not one.is_kept:
                 yield Sheet(one.file, site_view(self._settings, one.address, menu))
+
+    def _look_at_moves(self) -> None:
+        write_ups = [(one.file, one.front) for one in self.articles if not one.is_kept]
+        addresses = {file.address for file in self._files}
+        self.diagnostics += find_taken_moves(write_ups, addresses)
 
     def _keep_pages(self) -> None:
         """Carry over the last good pages; what was made and is not wanted is removed first."""
@@ -234,6 +245,19 @@ class Edition:
             if record is not None and record.sheet:
                 files = written_files(top / address)
                 self.records[address] = replace(record, related=views, files=files)
+
+    def _publish(self, pages: Collection[str], shared: Collection[str]) -> None:
+        """Write what is published beside the pages."""
+        listed = (*self.articles, *self.pages)
+        taken = {*pages, *shared, *(f"{one.address}{INDEX}" for one in listed)}
+
+        def read(one: Listed) -> str:
+            return entry_words((self._press.top / one.address / INDEX).read_bytes())
+
+        given = (self._settings, self.articles, self.pages, taken, read)
+        doing = "making the feed and the lists"
+        for name, data in (attempt(self.bugs, doing, make_publications, *given) or {}).items():
+            put_bytes(self._press.top / name, data, self._press.old / name)
 
     def _keep_assets(self, assets: set[str]) -> None:
         """Keep the styles and fonts that kept pages were made with, and add them to `assets`."""

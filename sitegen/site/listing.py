@@ -3,9 +3,13 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
+from urllib.parse import quote
 
 from sitegen.article import FrontMatter
+from sitegen.figures.incipit import INCIPIT
 from sitegen.finding import Entry
+from sitegen.finding.facet_line import line_facts
+from sitegen.finding.facets_index import has_picture
 from sitegen.pages.views import ArchiveEntry, Link
 from sitegen.site.addresses import href, root_of
 from sitegen.site.content import ContentFile
@@ -35,7 +39,14 @@ class Listed:
 
     def record(self) -> ArchiveEntry:
         """Return its line in the archive, which stands at the top of the site."""
-        return ArchiveEntry(href(self.address), self.front, self.charts, self.draft)
+        return ArchiveEntry(
+            href(self.address),
+            self.front,
+            self.charts,
+            self.draft,
+            line_facts(self.front, self.entry),
+            f"{quote(self.address)}{INCIPIT}" if has_picture(self.entry) else "",
+        )
 
     def link(self) -> Link:
         """Return the link to it from another write-up's page."""

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from sitegen.article import Article
 from sitegen.engraving.style import NOTATION_STYLE
+from sitegen.figures.incipit import INCIPIT
 from sitegen.kinds.kind import ChartKind
 from sitegen.pages.theme import Theme, load_theme
 from sitegen.pages.views import ArticleView, Link, PageView, SiteView
@@ -16,9 +17,11 @@ from sitegen.site.cache import Cache
 from sitegen.site.cards import Card, card_parts, make_card
 from sitegen.site.content import ContentFile
 from sitegen.site.drawing import Drawn, draw
+from sitegen.site.incipits import incipit_parts, make_incipit
 from sitegen.site.kept_drawings import KeptDrawings
 from sitegen.site.moments import moment_links
 from sitegen.site.recording import recording_view
+from sitegen.site.rights import quoted_in, quoted_words
 from sitegen.site.study import Study, study_file
 from sitegen.site.survey import Survey, survey_of
 from sitegen.site.writing import Written, put_bytes, put_copy, written_files
@@ -118,10 +121,13 @@ def make_page(
     doing = f"drawing the card of {study.name}"
     card = attempt(bugs, doing, _draw_card, theme, sheet, study, drawn, kept)
     doing = f"making the page of {study.name}"
-    html = attempt(bugs, doing, _render, theme, sheet, study.article, drawn, card)
+    html = attempt(bugs, doing, _render, theme, sheet, study, drawn, card)
     if html is None:
         return MadePage(bugs=tuple(bugs))
     pictures = {} if card is None else {card.name: card.data}
+    doing = f"drawing the opening of {study.name}"
+    if not sheet.file.is_page and (found := attempt(bugs, doing, _draw_incipit, drawn, kept)):
+        pictures[INCIPIT] = found
     files = {INDEX: html.encode(), **_downloads(drawn), **pictures}
     return MadePage(files, study.files, tuple(bugs))
 
@@ -138,14 +144,26 @@ def _draw_card(
     return kept.keep(Card, card_parts(*given), partial(make_card, *given))
 
 
-def _render(theme: Theme, sheet: Sheet, article: Article, drawn: Drawn, card: Card | None) -> str:
+def _draw_incipit(drawn: Drawn, kept: KeptDrawings | None) -> bytes:
+    if kept is None:
+        return make_incipit(drawn.charts)
+    return kept.keep(bytes, incipit_parts(drawn.charts), partial(make_incipit, drawn.charts))
+
+
+def _render(theme: Theme, sheet: Sheet, study: Study, drawn: Drawn, card: Card | None) -> str:
+    article = study.article
+    if article is None:
+        raise ValueError("what could not be read cannot be set")
     if not sheet.file.is_page:
-        return theme.render_article(_article_view(sheet, article, drawn, card))
+        quoted = quoted_words(quoted_in(study))
+        return theme.render_article(_article_view(sheet, article, drawn, card, quoted))
     title = article.front.title
     return theme.render_page(PageView(sheet.site, title, drawn.body, drawn.charts, drawn.glyphs))
 
 
-def _article_view(sheet: Sheet, article: Article, drawn: Drawn, card: Card | None) -> ArticleView:
+def _article_view(
+    sheet: Sheet, article: Article, drawn: Drawn, card: Card | None, quoted: str
+) -> ArticleView:
     front = article.front
     return ArticleView(
         site=sheet.site,
@@ -162,6 +180,7 @@ def _article_view(sheet: Sheet, article: Article, drawn: Drawn, card: Card | Non
         earlier=sheet.earlier,
         later=sheet.later,
         draft=sheet.draft,
+        quoted=quoted,
     )
 
 

@@ -4,7 +4,7 @@ import re
 import tomllib
 from collections.abc import Callable
 from dataclasses import dataclass, field, fields
-from typing import Any
+from typing import Any, Literal
 from urllib.parse import urlsplit
 
 from sitegen.article.embeds import read_pattern
@@ -17,6 +17,9 @@ _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 _ADDRESS = re.compile(r"https?://[^\s/?#]+(/[^\s?#]*)?")
 _LONG_NUMBER = re.compile(r"[0-9_]{1000,}")
 _PLACE_IN_MESSAGE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
+
+
+Feed = Literal["full", "summary"]
 
 
 @dataclass(frozen=True)
@@ -35,7 +38,7 @@ class Settings:
 
     `language` is a BCP 47 tag; `address` the site's public address or ""; `theme` a theme's name
     or a folder; `menu` the free pages to list, None for all of them; `notice` a line for the
-    foot of every page.
+    foot of every page; `feed` says whether the feed has whole texts or their summaries.
     """
 
     title: str = ""
@@ -47,6 +50,7 @@ class Settings:
     menu: tuple[str, ...] | None = None
     notice: str = ""
     recording: RecordingSettings = field(default=RecordingSettings())
+    feed: Feed = "full"
 
 
 @dataclass(frozen=True)
@@ -188,6 +192,16 @@ def _is_sound(address: str) -> bool:
         return False
 
 
+def _read_feed(value: object) -> Feed:
+    match _read_text(value):
+        case "full":
+            return "full"
+        case "summary":
+            return "summary"
+        case text:
+            raise ValueError(f'"{text}" is neither full nor summary')
+
+
 def _read_menu(value: object) -> tuple[str, ...]:
     if not isinstance(value, list) or not all(isinstance(item, str) for item in value):
         raise ValueError('a list of page names belongs here, such as ["about"]')
@@ -222,5 +236,6 @@ _READERS: dict[str, Callable[[object], Any]] = {
     "theme": _read_filled_text,
     "menu": _read_menu,
     "notice": _read_text,
+    "feed": _read_feed,
     "recording": _read_recording,
 }

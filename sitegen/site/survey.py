@@ -10,6 +10,7 @@ from sitegen.kinds.kind import ChartKind
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.content import ContentFile, shown
 from sitegen.site.links import linked_pages
+from sitegen.site.rights import find_missing_rights, quoted_in
 from sitegen.site.study import StudiedChart, Study, study_file
 from sitegen.source import Source
 
@@ -70,12 +71,15 @@ def survey_file(file: ContentFile, kinds: tuple[ChartKind, ...], *, strict: bool
 def survey_of(study: Study, *, strict: bool) -> Survey:
     """Return what the other pages need to know of what was studied."""
     article = study.article
+    diagnostics = study.diagnostics
+    if article is not None and not study.file.is_page:
+        diagnostics += find_missing_rights(article, quoted_in(study))
     survey = Survey(
         study.file,
         None if article is None else article.front,
         "" if article is None else article.front_text,
         len(study.charts),
-        tuple(found.strict() if strict else found for found in study.diagnostics),
+        tuple(found.strict() if strict else found for found in diagnostics),
         study.bugs,
         () if article is None else linked_pages(study.file, article),
     )
@@ -92,4 +96,6 @@ def _named(chart: StudiedChart) -> NamedAnalysis:
     title, kind = named.chart.reading.title, named.chart.kind.name
     if analysis is None:
         return NamedAnalysis(named.anchor, named.name, title, kind, None)
-    return NamedAnalysis(named.anchor, named.name, title, kind, analysis.value, analysis.facts)
+    return NamedAnalysis(
+        named.anchor, named.name, title, kind, analysis.value, analysis.facts, named.id
+    )

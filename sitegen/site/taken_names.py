@@ -6,6 +6,7 @@ from urllib.parse import unquote
 
 from sitegen.article import Article, ImageUse, LinkUse
 from sitegen.diagnostics import Diagnostic, fault
+from sitegen.figures.incipit import INCIPIT
 from sitegen.kinds.takeaway import SUFFIXES
 
 
@@ -29,6 +30,9 @@ def find_taken_names(
         hint = "give the file beside the text another name"
         if _plain(name) in needed:
             message = f'"{name}" is what a file to take away of a chart on this page is called'
+            faults.append(fault("file-name-taken", article.source, use.span, message, hint=hint))
+        elif _plain(name) == INCIPIT:
+            message = f'"{name}" is what the picture of the opening is called'
             faults.append(fault("file-name-taken", article.source, use.span, message, hint=hint))
         elif other != name:
             message = f'"{name}" and "{other}" are the same name to some systems'

@@ -1,17 +1,30 @@
-"""What stands at the top of a site: the archive, the page for lost readers, styles and fonts."""
+"""What stands at the top of a site: the archive, pages about all write-ups, styles and fonts."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from sitegen.engraving import notation_font
 from sitegen.pages.theme import Theme
-from sitegen.pages.views import ArchiveView, FindView, PageView
-from sitegen.site.addresses import FIND, INDEX, MISSING, missing_view, root_of, site_view
+from sitegen.pages.views import FindView, PageView
+from sitegen.site.addresses import (
+    CORRECTIONS,
+    FIND,
+    INDEX,
+    MISSING,
+    PEOPLE,
+    missing_view,
+    root_of,
+    site_view,
+)
+from sitegen.site.archive_pages import archive_pages
 from sitegen.site.listing import Listed
+from sitegen.site.publications.corrections import corrections_of
+from sitegen.site.publications.people import people_of
 from sitegen.site.settings import Settings
 from sitegen.site.shelf_files import SHELF, shelf_files
 
-_ARCHIVE = "All write-ups"
 _FIND = "Find a passage"
+_CORRECTIONS = "Corrections"
+_PEOPLE = "Credits and sources"
 _LOST = "Nothing is filed here"
 _LOST_BODY = "<p>The page that you asked for is not on this site.</p>"
 
@@ -21,15 +34,28 @@ def make_top(
 ) -> tuple[Mapping[str, bytes], Mapping[str, bytes]]:
     """Return the pages at the top, and the styles, scripts and fonts, by path from there.
 
-    The pages are the archive, the one for unknown addresses and the one where passages are looked
-    up, with the indexes that it reads.
+    The pages are the archive, the one for unknown addresses, those of corrections and credits, and
+    the one where passages are looked up, with the indexes that it reads.
     """
-    site = site_view(settings, "", menu)
-    archive = ArchiveView(site, _ARCHIVE, tuple(one.record() for one in articles))
     missing = PageView(missing_view(settings, menu), _LOST, _LOST_BODY)
-    pages = {INDEX: theme.render_archive(archive), MISSING: theme.render_missing(missing)}
+    pages = {MISSING: theme.render_missing(missing)}
+    pages |= {
+        f"{address}{INDEX}": theme.render_page(
+            PageView(site_view(settings, address, menu), title, body)
+        )
+        for address, title, body in _texts(theme, articles)
+        if body
+    }
     encoded = {name: text.encode() for name, text in pages.items()}
+    encoded |= archive_pages(theme, settings, articles, menu)
     if theme.has_find:
         view = FindView(site_view(settings, FIND, menu), _FIND, f"{root_of(FIND)}{SHELF}")
         encoded |= {f"{FIND}{INDEX}": theme.render_find(view).encode(), **shelf_files(articles)}
     return encoded, theme.assets(notation_font())
+
+
+def _texts(theme: Theme, articles: Sequence[Listed]) -> Iterator[tuple[str, str, str]]:
+    """Return the address, title and text of the pages that tell of all write-ups."""
+    corrections = theme.render_text("corrections", corrections=corrections_of(articles))
+    yield CORRECTIONS, _CORRECTIONS, corrections
+    yield PEOPLE, _PEOPLE, theme.render_text("people", letters=people_of(articles))

@@ -13,6 +13,17 @@ def _front(*lines: str) -> str:
 
 _GOOD_FRONT = _front("title: Low Tide")
 _FRAME = "https://example.org/frame/7?start={seconds}"
+_PUBLISHED = ("status: published", "published: 2026-05-04")
+_SOURCES = ("sources:", "  - who: The drummer", "    what: counted it in for me")
+_NOTES = """
+```notation
+key: C
+meter: 4/4
+
+count | 1   2   3   4   |
+voice | C5  D5  E5  r   |
+```
+"""
 _GOOD_TEXT = "The verse has eight bars.\n"
 
 ARTICLE_CODES: tuple[Code, ...] = (
@@ -106,6 +117,23 @@ ARTICLE_CODES: tuple[Code, ...] = (
         "A published write-up does not say since when it is.",
         _front("title: Low Tide", "status: published"),
         _front("title: Low Tide", "status: published", "published: 2026-05-04"),
+    ),
+    Code(
+        "rights-holder",
+        "warning",
+        "A published write-up quotes notes of a song and does not say whose the song is. No "
+        "number of bars is safe to quote by itself; a licensed adviser decides.",
+        _front("title: Low Tide", *_PUBLISHED, *_SOURCES) + _NOTES,
+        _front("title: Low Tide", *_PUBLISHED, *_SOURCES, "rights:", "  holder: The Gantry")
+        + _NOTES,
+    ),
+    Code(
+        "sources-missing",
+        "warning",
+        "A published write-up quotes notes of a song and names no source for what it says.",
+        _front("title: Low Tide", *_PUBLISHED, "rights:", "  holder: The Gantry") + _NOTES,
+        _front("title: Low Tide", *_PUBLISHED, *_SOURCES, "rights:", "  holder: The Gantry")
+        + _NOTES,
     ),
     Code(
         "front-holder",

@@ -34,6 +34,10 @@ def _video(line: str) -> str:
     return f"---\ntitle: Low Tide\nstatus: draft\n{video}---\n\nA write-up.\n"
 
 
+def _moved(address: str) -> str:
+    return f"---\ntitle: Low Tide\nstatus: draft\nmoved-from: [{address}]\n---\n\nA write-up.\n"
+
+
 SITE_CODES: tuple[Code, ...] = (
     Code(
         "settings-syntax",
@@ -113,6 +117,16 @@ SITE_CODES: tuple[Code, ...] = (
         "---\ntitle: Fonts\n---\n\nA page.\n",
         "pages/fonts.md",
         good_file="pages/our-fonts.md",
+    ),
+    Code(
+        "moved-from-taken",
+        "warning",
+        "A write-up has an old address where a page stands, or which another write-up has too, so "
+        "that nothing can lead on from there.",
+        _moved("/about/"),
+        _moved("/notes/low-tide/"),
+        "breakdowns/low-tide/article.md",
+        beside=(("pages/about.md", "---\ntitle: About\n---\n\nWho writes here.\n"),),
     ),
     Code(
         "content-link",

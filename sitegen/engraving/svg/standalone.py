@@ -64,7 +64,7 @@ def svg_file(svg: str, glyphs: Mapping[str, str]) -> str:
     _address(root)
     named = _NAMED.match(rest)
     at = named.end() if named else 0
-    music = _TEXT.sub(_with_signs_drawn, _USE.sub(_FOR_OLDER_PROGRAMS, rest[at:]))
+    music = with_signs_drawn(_USE.sub(_FOR_OLDER_PROGRAMS, rest[at:]))
     definitions = "".join(glyphs[name] for name in sorted(set(_USED.findall(rest))))
     return (
         f'<?xml version="1.0" encoding="UTF-8"?>\n<svg{attributes(root.items())}>{rest[:at]}'
@@ -96,6 +96,11 @@ def _address(root: Element) -> None:
         "stroke": _INK,
         "font-family": _FACES,
     }
+
+
+def with_signs_drawn(music: str) -> str:
+    """Return drawn music whose texts need no signs of the music font any more."""
+    return _TEXT.sub(_with_signs_drawn, music)
 
 
 def _with_signs_drawn(found: re.Match[str]) -> str:

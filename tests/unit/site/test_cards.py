@@ -108,7 +108,7 @@ def test_a_build_writes_it_beside_the_page(
 ) -> None:
     settings = f'title = "Side Two"\naddress = "{address}"\n'
     (content / "site.toml").write_text(settings, encoding="utf-8")
-    more = "published: 2026-05-04\n"
+    more = "published: 2026-05-04\nrights:\n  holder: The Gantry\nsources:\n  - who: The drummer\n"
     write_article(
         "low-tide", f"```notation\n{NOTATION.example}```\n", status="published", more=more
     )
