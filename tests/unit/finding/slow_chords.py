@@ -163,9 +163,9 @@ def _distance(asked: Sequence[Chord], text: Sequence[Chord]) -> int:
     costs = {(0, at): 0 for at in range(len(text) + 1)}
     for n in range(1, len(asked) + 1):
         for at in range(len(text) + 1):
-            ways = [costs[n - 1, at] + 3]
+            ways = [costs[n - 1, at] + 4]
             if at:
-                ways.append(costs[n, at - 1] + 3)
+                ways.append(costs[n, at - 1] + 4)
                 ways.append(costs[n - 1, at - 1] + _substitution(asked[n - 1], text[at - 1]))
             costs[n, at] = min(ways)
     return min(costs[len(asked), at] for at in range(len(text) + 1))

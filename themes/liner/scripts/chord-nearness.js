@@ -1,8 +1,8 @@
 /**
  * The progressions that come nearest to some chords, for when none holds them: the least cost of
  * turning what is asked into chords that follow each other there, in any key. A chord with other
- * extensions costs 1, another chord on the same root 2, any other chord 4, one too many or too few
- * 3. Looked at are charts that hold at least half of the chords, up to extensions.
+ * extensions costs 1, another chord on the same root 2, any other chord 4, and so does one too many
+ * or too few. Looked at are charts that hold at least half of the chords, up to extensions.
  */
 
 /**
@@ -17,7 +17,7 @@
  *   -1 where one of them has none
  */
 
-const [EXTENSION, QUALITY, OTHER, GAP] = [1, 2, 4, 3];
+const [EXTENSION, QUALITY, OTHER, GAP] = [1, 2, 4, 4];
 const MOST = 24;
 
 /** @param {number} number */

@@ -94,6 +94,24 @@ export function readNumeral(written, readings) {
   return { written, root: mod(root + goal.root), ...applied };
 }
 
+const [SHARPS, FLATS] = ["C C♯ D D♯ E F F♯ G G♯ A A♯ B", "C D♭ D E♭ E F G♭ G A♭ A B♭ B"].map(
+  (names) => names.split(" "),
+);
+
+/**
+ * A symbol as it was typed, so many semitones higher, in flats or sharps.
+ *
+ * @param {string} written
+ * @param {number} semitones
+ * @param {boolean} flats
+ */
+export function moved(written, semitones, flats) {
+  const names = flats ? FLATS : SHARPS;
+  return written.replace(/(^|\/)([A-G])(♭♭|♯♯|bb|##|[b#♭♯]?)/gu, (_, slash, letter, signs) => {
+    return slash + names[mod(LETTERS[letter] + shift(plain(signs)) + semitones)];
+  });
+}
+
 /** @param {string} text @param {Record<string, number>} table @param {Readings} readings */
 function find(text, table, { kinds }) {
   const place = table[text.replace(/[() ]/g, "")];

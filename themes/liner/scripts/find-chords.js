@@ -1,6 +1,6 @@
 /** Progressions looked up by chords or numerals; the last questions are kept on the device. */
 
-import { read } from "./chord-reading.js";
+import { moved, read } from "./chord-reading.js";
 import { nearest } from "./chord-nearness.js";
 import { decode, search } from "./chord-search.js";
 import { fieldsOf, makeFinder } from "./finder.js";
@@ -73,9 +73,10 @@ function passage({ row, way, shift, steps }, symbols, { numerals }) {
  * @param {{ numerals: boolean }} how
  */
 function nearPassage({ row, shift, pairs }, symbols, asked, { numerals }) {
+  const flats = row.steps.some((step) => symbols[step][0].includes("♭"));
   const chords = pairs.map(([a, step]) => {
     const there = step < 0 ? "" : escape(symbols[row.steps[step]][0]);
-    const wanted = a < 0 ? "" : escape(asked[a].written);
+    const wanted = a < 0 ? "" : escape(numerals ? asked[a].written : moved(asked[a].written, shift, flats));
     if (step < 0) return `<li><del>${wanted}</del></li>`;
     if (a < 0) return `<li><ins>${there}</ins> <small>more</small></li>`;
     const [, root, notes] = symbols[row.steps[step]];
