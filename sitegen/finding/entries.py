@@ -26,7 +26,15 @@ from sitegen.score.meter import Meter
 BASS_TRITONE = "tritone in the bass"
 ODD_METER = "odd meter"
 _SEEN = (BASS_TRITONE, ODD_METER)
-TRAITS = ("contour", "phrase-starts", "timeline", "pattern", "kick-pattern", "snare-pattern")
+TRAITS = (
+    "chord-tone-share",
+    "contour",
+    "kick-pattern",
+    "pattern",
+    "phrase-starts",
+    "snare-pattern",
+    "timeline",
+)
 """The ends of the paths of facts that write-ups are compared by."""
 
 _OCTAVE, _TRITONE = 12, 6

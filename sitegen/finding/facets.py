@@ -6,6 +6,8 @@ The front matter goes first; where it says nothing of key, meter, tempo or tunin
 import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
 
 from sitegen.article import FrontMatter
 from sitegen.finding.chord_words import chord_words
@@ -27,6 +29,23 @@ _NOTE_NAME = re.compile(r"(?<=\b[A-G])[b#](?![a-z])")
 _TUNING = re.compile(r"^(?:guitars? in )?(.+?)(?: tuning)?$")
 _STANDARD, _CAPO = "standard", "capo"
 _NOBODY = "other"
+_OCTAVE, _MINUTE, _LONGEST = 12, 60, 8
+# By semitones up, the smaller way round.
+_MOTIONS = (
+    "",
+    "up a semitone",
+    "up a whole tone",
+    "up a minor third",
+    "up a major third",
+    "up a fourth",
+    "by a tritone",
+    "down a fourth",
+    "down a major third",
+    "down a minor third",
+    "down a whole tone",
+    "down a semitone",
+)
+_SHARES = ("under 20 %", "20 to 39 %", "40 to 59 %", "60 to 79 %", "80 % and more")
 
 
 @dataclass(frozen=True)
@@ -135,6 +154,46 @@ def _techniques(_: FrontMatter, entry: Entry) -> Iterable[str]:
     return (one.name for chart in entry.charts for one in chart.techniques)
 
 
+def _root_motions(_: FrontMatter, entry: Entry) -> Iterator[str]:
+    for chart in entry.charts:
+        steps = () if chart.progression is None else chart.progression.steps
+        motions = ((after.root - before.root) % _OCTAVE for before, after in pairwise(steps))
+        yield from (_MOTIONS[motion] for motion in dict.fromkeys(motions) if motion)
+
+
+def _chord_tones(_: FrontMatter, entry: Entry) -> Iterator[str]:
+    """Return how much of the tunes are notes of the chords; basses and chords are no tunes."""
+    for chart in entry.charts:
+        tunes = {one.part.replace(" ", "-") for one in chart.melodies if not one.bass}
+        for path, share in chart.traits:
+            part, dot, figure = path.rpartition(".")
+            if dot and figure == "chord-tone-share" and part in tunes:
+                yield _SHARES[min(int(Fraction(share) * len(_SHARES)), len(_SHARES) - 1)]
+
+
+def _lengths(front: FrontMatter, _: Entry) -> Iterable[str]:
+    seconds = front.song.length
+    if seconds is None:
+        return ()
+    minutes = seconds // _MINUTE
+    if minutes >= _LONGEST:
+        return (f"{_LONGEST} minutes and longer",)
+    return (f"{minutes} to {minutes + 1} minutes" if minutes else "under a minute",)
+
+
+def _by_motion(words: str) -> tuple[int, ...]:
+    return (_MOTIONS.index(words),)
+
+
+def _by_share(words: str) -> tuple[int, ...]:
+    return (_SHARES.index(words),)
+
+
+def _by_length(words: str) -> tuple[int, ...]:
+    first = words.split(maxsplit=1)[0]
+    return (int(first) if first.isdecimal() else 0,)
+
+
 def _year(front: FrontMatter, _: Entry) -> Iterable[str]:
     return () if front.song.year is None else (str(front.song.year),)
 
@@ -168,8 +227,11 @@ FACETS: tuple[Facet, ...] = (
     Facet("tempo", "Tempo", MUSIC, _tempo_bands, _by_band, is_own=True),
     Facet("tuning", "Tuning", MUSIC, _tunings),
     Facet("feel", "Feel", MUSIC, _feels, is_own=True),
+    Facet("length", "Length", MUSIC, _lengths, _by_length, is_own=True),
     Facet("instrument", "Instruments", MUSIC, _instruments, is_own=True),
     Facet("chord", "Chord types", INSIDE, _chords, is_own=True),
+    Facet("root-motion", "Root motions", INSIDE, _root_motions, _by_motion, is_own=True),
+    Facet("chord-tones", "Chord tones in tunes", INSIDE, _chord_tones, _by_share, is_own=True),
     Facet("technique", "Techniques", INSIDE, _techniques, is_own=True),
     Facet("artist", "Artists", PEOPLE, lambda front, _: (front.song.artist,), is_long=True),
     Facet("writer", "Writers", PEOPLE, lambda front, _: front.song.writers, is_long=True),

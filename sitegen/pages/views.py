@@ -222,10 +222,11 @@ class FindView:
 
 @dataclass(frozen=True)
 class PageView:
-    """A free page: a title and HTML."""
+    """A free page: a title and HTML; `tells_all` says that it tells of all write-ups."""
 
     site: SiteView
     title: str
     body: str
     charts: tuple[ChartView, ...] = field(default=())
     glyphs: tuple[str, ...] = ()
+    tells_all: bool = False

@@ -9,9 +9,13 @@ from sitegen.site.settings import Settings
 
 GENERATOR = f"sitegen {__version__}"
 INDEX = "index.html"
-CORRECTIONS, PEOPLE = "corrections/", "people/"
-"""The addresses of the pages of all corrections and of all who are named in credits."""
-FOOT = {CORRECTIONS: "Corrections", PEOPLE: "Credits and sources"}
+CORRECTIONS, PEOPLE, PICTURES = "corrections/", "people/", "pictures/"
+"""The addresses of the pages that tell of all write-ups: corrections, credits, and figures."""
+FOOT = {
+    PICTURES: "The archive in pictures",
+    CORRECTIONS: "Corrections",
+    PEOPLE: "Credits and sources",
+}
 FEED = "feed.xml"
 """The feed of the newest write-ups, from the top of the site."""
 FIND = "find/"

@@ -17,7 +17,7 @@ ARTICLE_FILE = "article.md"
 ARTICLES_FOLDER = "breakdowns"
 PAGES_FOLDER = "pages"
 RESERVED = frozenset(
-    "404 archive corrections find fonts index people scripts shelf styles words".split()
+    "404 archive corrections find fonts index people pictures scripts shelf styles words".split()
 ) | {ARTICLES_FOLDER}
 """Names that the site itself uses at its top."""
 

@@ -11,12 +11,14 @@ from sitegen.site.addresses import (
     INDEX,
     MISSING,
     PEOPLE,
+    PICTURES,
     missing_view,
     root_of,
     site_view,
 )
 from sitegen.site.archive_pages import archive_pages
 from sitegen.site.listing import Listed
+from sitegen.site.pictures import pictures_of, plans_of
 from sitegen.site.publications.corrections import corrections_of
 from sitegen.site.publications.people import people_of
 from sitegen.site.settings import Settings
@@ -25,6 +27,7 @@ from sitegen.site.shelf_files import SHELF, shelf_files
 _FIND = "Find a passage"
 _CORRECTIONS = "Corrections"
 _PEOPLE = "Credits and sources"
+_PICTURES = "The archive in pictures"
 _LOST = "Nothing is filed here"
 _LOST_BODY = "<p>The page that you asked for is not on this site.</p>"
 
@@ -34,14 +37,14 @@ def make_top(
 ) -> tuple[Mapping[str, bytes], Mapping[str, bytes]]:
     """Return the pages at the top, and the styles, scripts and fonts, by path from there.
 
-    The pages are the archive, the one for unknown addresses, those of corrections and credits, and
-    the one where passages are looked up, with the indexes that it reads.
+    The pages are the archive, the one for unknown addresses, those of corrections, credits
+    and figures, and the one where passages are looked up, with the indexes that it reads.
     """
     missing = PageView(missing_view(settings, menu), _LOST, _LOST_BODY)
     pages = {MISSING: theme.render_missing(missing)}
     pages |= {
         f"{address}{INDEX}": theme.render_page(
-            PageView(site_view(settings, address, menu), title, body)
+            PageView(site_view(settings, address, menu), title, body, tells_all=True)
         )
         for address, title, body in _texts(theme, articles)
         if body
@@ -59,3 +62,5 @@ def _texts(theme: Theme, articles: Sequence[Listed]) -> Iterator[tuple[str, str,
     corrections = theme.render_text("corrections", corrections=corrections_of(articles))
     yield CORRECTIONS, _CORRECTIONS, corrections
     yield PEOPLE, _PEOPLE, theme.render_text("people", letters=people_of(articles))
+    given = {"pictures": pictures_of(articles), "plans": plans_of(articles)}
+    yield PICTURES, _PICTURES, theme.render_text("pictures", **given)
