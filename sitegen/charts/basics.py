@@ -40,11 +40,12 @@ FIELDS = ("id", "title", "key", "meter", "tempo", "feel", "at", "bars", "label",
 """The names of these fields."""
 
 
-def read_basics(head: Head, defaults: SongDefaults) -> Basics:
+def read_basics(head: Head, defaults: SongDefaults, *, has_first_bar: bool = True) -> Basics:
     """Return the shared fields of a head; faults are collected in `head`.
 
     Key, meter and tempo come from the song where the head is silent, the meter then from
-    common time. `roman` is None when nothing is said.
+    common time. `roman` is None when nothing is said. Without `has_first_bar` the field `bars` is
+    left to whoever reads it otherwise.
     """
     meter = head.take("meter", Meter.read, defaults.meter or COMMON_TIME)
     return Basics(
@@ -57,7 +58,7 @@ def read_basics(head: Head, defaults: SongDefaults) -> Basics:
         ),
         feel=cast("Feel", head.take("feel", _one_of("feel", FEELS), "straight")),
         start_time=head.take("at", read_clock, None),
-        first_bar=head.take("bars", _read_bar, 1),
+        first_bar=head.take("bars", _read_bar, 1) if has_first_bar else 1,
         label=cast("Label", head.take("label", _one_of("label", LABELS), "degrees")),
         roman=head.take("roman", _read_switch, None),
     )

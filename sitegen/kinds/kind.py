@@ -97,7 +97,8 @@ class ChartKind:
     `name` is the word after the fence; `example` is a worked fence text, shown in the author's
     guide and run through the contract test of all kinds. `series` is the word that an article's
     charts of this kind are counted under. `looks_around` says that a drawing shows something of
-    its surroundings' headings and other charts.
+    its surroundings' headings and other charts, `reads_files` that a chart is made of files beside
+    the text; `example_files` are those of the example, by name.
     """
 
     name: str
@@ -107,3 +108,5 @@ class ChartKind:
     example: str
     series: str = "Example"
     looks_around: bool = False
+    reads_files: bool = False
+    example_files: Mapping[str, str] = field(default_factory=dict, hash=False)

@@ -96,7 +96,10 @@ class Remembered:
         self._readings = Memory[Reading]()
         self._analyses = Memory[tuple[object, Analysis]]()
         self._places = Memory[_Place]()
-        self.kind = replace(kind, read=self._read, analyse=self._analyse)
+        self.kind = kind
+        # What is made of files beside the text changes with them; the files are not watched here.
+        if not kind.reads_files:
+            self.kind = replace(kind, read=self._read, analyse=self._analyse)
 
     def _read(self, passage: Passage, defaults: SongDefaults) -> Reading:
         block = _lifted(passage)

@@ -48,6 +48,7 @@ class KeptDrawings:
         return (
             kind.name,
             chart.named.chart.passage.text,
+            chart.named.chart.reading.uses,
             defaults,
             (around.anchor, around.name, around.credits),
             places,

@@ -12,6 +12,8 @@ from sitegen.kinds.kind import Analysis, ChartKind, Surroundings
 from sitegen.kinds.studied import compare_analyses
 from sitegen.score.credits import Credits
 from sitegen.site.attachments import find_images
+from sitegen.site.beside import FolderBeside
+from sitegen.site.bounds import find_excess
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.citations import Citable, Citation, resolve_citation, unknown_chart
 from sitegen.site.content import ContentFile, shown, unreadable
@@ -80,10 +82,11 @@ def study_file(file: ContentFile, kinds: tuple[ChartKind, ...]) -> Study:
     return _Desk(file, article, kinds, bugs, [*faults, *more]).study()
 
 
-def song_defaults(article: Article) -> SongDefaults:
-    """Return what the charts of a write-up take over from its front matter."""
+def song_defaults(article: Article, folder: Path | None = None) -> SongDefaults:
+    """Return what the charts of a write-up take over from its front matter and from `folder`."""
     song = article.front.song
-    return SongDefaults(song.key, song.meter, song.tempo)
+    beside = None if folder is None else FolderBeside(folder)
+    return SongDefaults(song.key, song.meter, song.tempo, beside)
 
 
 class _Desk:
@@ -112,7 +115,8 @@ class _Desk:
         video, recorded, unheard = find_recording(self.file, self.article)
         files = linked | images | recorded
         taken = find_taken_names(self.article, files, anchors)
-        diagnostics = ordered([*self.faults, *faults, *dead, *unheard, *taken])
+        excess = find_excess(self.article, files)
+        diagnostics = ordered([*self.faults, *faults, *dead, *unheard, *taken, *excess])
         return Study(
             self.file,
             self.article,
@@ -126,7 +130,7 @@ class _Desk:
 
     def _read_charts(self) -> tuple[NamedChart, ...]:
         """Return the charts that a reader made something of; a lost one still has its id."""
-        defaults = song_defaults(self.article)
+        defaults = song_defaults(self.article, self.file.folder)
         read = []
         for fence in self.article.fences:
             kind = self.kinds[fence.name]

@@ -8,9 +8,9 @@ import click
 import pytest
 from hypothesis import given, settings
 from unit.analysis.lines_over_chords import any_chart
+from unit.kinds.files import defaults_of
 
 from sitegen.analysis.study import study_chart
-from sitegen.charts.defaults import SongDefaults
 from sitegen.charts.grid.attached import SIGNS
 from sitegen.charts.grid.block import HEAD_NAMES
 from sitegen.charts.grid.groups import PART_ROWS, SYSTEM_ROWS
@@ -93,7 +93,7 @@ def test_the_examples_of_all_kinds_stand_in_it_and_read_clean() -> None:
 
     for kind in KINDS:
         assert fences[kind.name] == kind.example
-        assert kind.read(Passage.of(kind.example), SongDefaults()).diagnostics == ()
+        assert kind.read(Passage.of(kind.example), defaults_of(kind)).diagnostics == ()
 
 
 def test_it_names_every_head_line_row_mark_and_drum() -> None:

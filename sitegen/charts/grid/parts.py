@@ -36,6 +36,9 @@ class PartSetting:
     show: tuple[str, ...]
 
 
+MOST_VERSES = 50
+
+
 @dataclass
 class PartReading:
     """A part and what its rows say besides notes."""
@@ -55,7 +58,10 @@ def read_part(
     for group, time in written:
         for row in group.mark:
             stretches.extend(read_marks(row, time, first, faults))
-        for verse, row in enumerate(group.words, start=1):
+        if len(group.words) > MOST_VERSES:
+            message = f"more than {MOST_VERSES} rows of words stand under one part"
+            faults.add("grid-size", group.words[MOST_VERSES].label_span, message)
+        for verse, row in enumerate(group.words[:MOST_VERSES], start=1):
             bars = [timeline.bars[n] for n in time.bars]
             deal_words(row, verse, time, bars, first, faults)
         for row in group.degree:

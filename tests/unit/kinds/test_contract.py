@@ -5,8 +5,8 @@ import json
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from unit.kinds.files import defaults_of
 
-from sitegen.charts.defaults import SongDefaults
 from sitegen.kinds import KINDS, ChartKind
 from sitegen.kinds.kind import Surroundings
 from sitegen.source import Passage
@@ -23,7 +23,7 @@ def surroundings(passage: Passage) -> Surroundings:
 @EACH_KIND
 def test_the_example_reads_without_a_fault(kind: ChartKind) -> None:
     passage = Passage.of(kind.example)
-    reading = kind.read(passage, SongDefaults())
+    reading = kind.read(passage, defaults_of(kind))
     assert [d.message for d in reading.diagnostics] == []
     assert reading.id
     assert reading.title
@@ -34,7 +34,7 @@ def test_the_example_reads_without_a_fault(kind: ChartKind) -> None:
 @EACH_KIND
 def test_the_record_is_plain_data_with_the_public_fields(kind: ChartKind) -> None:
     passage = Passage.of(kind.example)
-    analysis = kind.analyse(kind.read(passage, SongDefaults()).chart, surroundings(passage))
+    analysis = kind.analyse(kind.read(passage, defaults_of(kind)).chart, surroundings(passage))
     record = json.loads(json.dumps(analysis.record))
     assert {"id", "kind", "title", "key", "meter", "bars", "chords", "notes"} <= set(record)
     assert record["kind"] == kind.name
@@ -45,7 +45,7 @@ def test_the_record_is_plain_data_with_the_public_fields(kind: ChartKind) -> Non
 def test_the_example_is_drawn_with_an_account_in_words(kind: ChartKind) -> None:
     passage = Passage.of(kind.example)
     around = surroundings(passage)
-    drawing = kind.draw(kind.analyse(kind.read(passage, SongDefaults()).chart, around), around)
+    drawing = kind.draw(kind.analyse(kind.read(passage, defaults_of(kind)).chart, around), around)
     assert drawing.piece
     assert drawing.summary.endswith(".")
     assert drawing.account
@@ -62,7 +62,7 @@ def test_any_damage_to_the_example_is_survived(kind: ChartKind, data: st.DataObj
         cut = data.draw(st.integers(0, 3))
         text = text[:at] + data.draw(st.sampled_from(["", *SIGNS])) + text[at + cut :]
     passage = Passage.of(text)
-    reading = kind.read(passage, SongDefaults())
+    reading = kind.read(passage, defaults_of(kind))
     for diagnostic in reading.diagnostics:
         span = diagnostic.span
         assert 1 <= span.line <= len(passage.lines)
