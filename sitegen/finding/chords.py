@@ -9,13 +9,17 @@ from sitegen.score.chart import Chart
 
 def find_progression(chart: Chart) -> Progression | None:
     """Return the chords of a chart; None where it has fewer than two."""
-    played = chart_progression(chart)
+    return as_searched(chart_progression(chart))
+
+
+def as_searched(played: Played) -> Progression | None:
+    """Return a progression as it is searched; None where it has fewer than two chords."""
     steps = tuple(map(_step, played.steps))
     if len(steps) < 2:  # noqa: PLR2004 - one chord is no progression
         return None
     start, length = _loop(played)
-    tonic = -1 if chart.key is None else chart.key.tonic.pitch_class
-    minor = chart.key is not None and chart.key.is_minor
+    tonic = -1 if played.key is None else played.key.tonic.pitch_class
+    minor = played.key is not None and played.key.is_minor
     return Progression(steps, tonic, minor, start, length)
 
 

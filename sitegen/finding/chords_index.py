@@ -1,82 +1,136 @@
-"""The progressions of all write-ups as the browser searches them.
+"""The progressions of all write-ups as the browser searches them, in columns.
 
-The file has `symbols`, each [text, root, notes, family] once, the commonest first, and `rows`, a
-progression each:
+`chords` are the kinds of chords, the commonest first: [suffix, bass, notes, family], where `bass`
+is how many fifths the bass lies above the root, null without one. All else is text in which a
+character's code less `FIRST` is a number (less `MIDDLE`, where it may be negative). One character
+for each progression:
 
-    [write-up, chart, tonic or -1, 1 for a minor key, loop start, loop length, steps, bars]
+- `write_ups` how many write-ups after that of the progression before it, `charts` which chart,
+- `tonics` its tonic on the line of fifths, C = 0, with `NO_TONIC` added where it has none,
+- `lengths` how many chords it has, `starts` and `cells` where its loop starts and how long it is.
 
-`steps` has a character for each chord, whose code less `FIRST` is its place among the symbols.
-`bars` has two for each chord: how many bars after the last bar of the chord before it starts, and
-how many bars later it ends, both plus `MIDDLE`; it is "" where each chord has the next bar for
-itself.
+And one for each chord of all of them: `roots`, in fifths over the tonic, `kinds`, its place among
+`chords`, `bars`, how many bars after the last bar of the chord before it starts (0, -1, 1, -2, ...
+as 0, 1, 2, 3, ...), and `lasts`, how many bars later it ends, likewise.
+
+Roots are told from the tonic so that what is played in many keys is one text, which packs well.
 """
 
+import re
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from typing import NamedTuple
 
 import msgspec
 
 from sitegen.finding.entry import ChordStep, Entry, Progression
+from sitegen.score.pitch import PitchName
 
 FIRST = 35
-"""The code of the first symbol's character: from # on, which JSON need not escape."""
+"""The code of the character for 0: from # on, which JSON need not escape."""
 MIDDLE = 79
-_FURTHEST = 44
-"""Bars that lie further apart are written as if they lay so far."""
-_LAST_PLAIN, _AFTER_SURROGATES = 0xD7FF, 0xE000
+"""The code of the character for 0 where numbers may be negative."""
+NO_TONIC = 64
+_SYMBOL = re.compile(r"([A-G][♭♯𝄫𝄪]*)(.*?)(?:/([A-G][♭♯𝄫𝄪]*))?")
+_MOST = 0xD7FF - FIRST
 
-Symbol = tuple[str, int, str, str]
+Kind = tuple[str, int | None, str, str]
+
+
+class _Row(NamedTuple):
+    write_up: int
+    chart: int
+    found: Progression
+    reference: int
 
 
 def chords_file(entries: Sequence[Entry]) -> bytes:
     """Return the index file of the progressions of some write-ups, in their order."""
-    counted = Counter(
-        _symbol(step) for _, _, found in _progressions(entries) for step in found.steps
-    )
-    symbols = sorted(counted, key=lambda symbol: (-counted[symbol], symbol))
-    signs = {symbol: _sign(place) for place, symbol in enumerate(symbols)}
     rows = [
-        [
-            write_up,
-            chart,
-            found.tonic,
-            int(found.minor),
-            found.loop_start,
-            found.loop_length,
-            "".join(signs[_symbol(step)] for step in found.steps),
-            _bars(found),
-        ]
-        for write_up, chart, found in _progressions(entries)
+        _Row(write_up, chart, one.progression, _reference(one.progression))
+        for write_up, entry in enumerate(entries)
+        for chart, one in enumerate(entry.charts)
+        if one.progression is not None
     ]
-    return msgspec.json.encode({"symbols": symbols, "rows": rows})
+    steps = [(step, row.reference) for row in rows for step in row.found.steps]
+    counted = Counter(_kind(step) for step, _ in steps)
+    kinds = sorted(counted, key=lambda kind: (-counted[kind], kind[0], kind[2], kind[1] or 0))
+    places = {kind: place for place, kind in enumerate(kinds)}
+    return msgspec.json.encode(
+        {
+            "chords": kinds,
+            **_columns(rows),
+            "roots": _text((_root(step) - home for step, home in steps), MIDDLE),
+            "kinds": _text(places[_kind(step)] for step, _ in steps),
+            **_bars(row.found for row in rows),
+        }
+    )
 
 
-def _progressions(entries: Sequence[Entry]) -> Iterator[tuple[int, int, Progression]]:
-    for write_up, entry in enumerate(entries):
-        for chart, one in enumerate(entry.charts):
-            if one.progression is not None:
-                yield write_up, chart, one.progression
+def _columns(rows: Sequence[_Row]) -> dict[str, str]:
+    before = [0, *(row.write_up for row in rows)]
+    return {
+        "write_ups": _text(row.write_up - last for row, last in zip(rows, before, strict=False)),
+        "charts": _text(row.chart for row in rows),
+        "tonics": _text((_tonic(row) for row in rows), MIDDLE),
+        "lengths": _text(len(row.found.steps) for row in rows),
+        "starts": _text(row.found.loop_start for row in rows),
+        "cells": _text(row.found.loop_length for row in rows),
+    }
 
 
-def _symbol(step: ChordStep) -> Symbol:
-    return step.symbol, step.root, step.notes, step.family
+def _tonic(row: _Row) -> int:
+    return row.reference + (NO_TONIC if row.found.tonic < 0 else 0)
 
 
-def _sign(place: int) -> str:
-    code = FIRST + place
-    # Half of a pair of code units is no text.
-    return chr(code if code <= _LAST_PLAIN else code - _LAST_PLAIN - 1 + _AFTER_SURROGATES)
+def _bars(progressions: Iterable[Progression]) -> dict[str, str]:
+    bars, lasts = [], []
+    for found in progressions:
+        last = 0
+        for step in found.steps:
+            bars.append(_unsigned(step.bar - last))
+            lasts.append(_unsigned(step.last_bar - step.bar))
+            last = step.last_bar
+    return {"bars": _text(bars), "lasts": _text(lasts)}
 
 
-def _bars(found: Progression) -> str:
-    last, signs = 0, []
-    for step in found.steps:
-        signs += [_near(step.bar - last), _near(step.last_bar - step.bar)]
-        last = step.last_bar
-    text = "".join(signs)
-    plain = f"{_near(1)}{_near(0)}" * len(found.steps)
-    return "" if text == plain else text
+def _reference(found: Progression) -> int:
+    """Return the tonic on the line of fifths, spelled as near to the roots as can be.
+
+    Without a tonic it is the first root.
+    """
+    roots = [_root(step) for step in found.steps]
+    if found.tonic < 0:
+        return roots[0]
+    nearest = 7 * found.tonic % 12
+    middle = sorted(roots)[len(roots) // 2]
+    return min((nearest - 12, nearest), key=lambda fifths: (abs(fifths - middle), fifths))
 
 
-def _near(bars: int) -> str:
-    return chr(MIDDLE + max(-_FURTHEST, min(bars, _FURTHEST)))
+def _root(step: ChordStep) -> int:
+    return _parts(step.symbol)[0]
+
+
+def _kind(step: ChordStep) -> Kind:
+    _, suffix, bass = _parts(step.symbol)
+    return suffix, bass, step.notes, step.family
+
+
+@lru_cache(maxsize=4096)
+def _parts(symbol: str) -> tuple[int, str, int | None]:
+    """Return root, suffix and bass of a symbol, the bass in fifths over the root."""
+    found = _SYMBOL.fullmatch(symbol)
+    assert found is not None, symbol  # noqa: S101 - symbols of steps are written by ourselves
+    root = PitchName.read(found[1]).fifths
+    bass = None if found[3] is None else PitchName.read(found[3]).fifths - root
+    return root, found[2], bass
+
+
+def _unsigned(number: int) -> int:
+    return 2 * number if number >= 0 else -2 * number - 1
+
+
+def _text(numbers: Iterable[int], zero: int = FIRST) -> str:
+    # Half of a pair of code units is no text: numbers end before those.
+    return "".join(chr(zero + min(number, _MOST)) for number in numbers)

@@ -1,4 +1,4 @@
-"""Addresses of the values that write-ups are filed under: plain ASCII, and each its own for ever."""
+"""Addresses of the values that write-ups are filed under: plain ASCII, each its own for ever."""
 
 import hashlib
 import re

@@ -46,7 +46,7 @@ def facet_files(rows: Sequence[Row], filed: Sequence[FiledFacet]) -> Iterator[tu
 
 
 def has_picture(entry: Entry) -> bool:
-    """Return whether a write-up has a picture of its opening: notation, a progression or a plan."""
+    """Return whether a write-up has a picture: of notation, a progression or a plan."""
     return bool(entry.charts or entry.sections)
 
 

@@ -141,7 +141,11 @@ def _chart(head: Head, wanted: _Wanted, score: FoundScore, defaults: SongDefault
     if not parts or numbers is None:
         return None
     instruments = {part.name: _instrument(head, part.name) for part in parts}
-    cut = cut_score(score, numbers, parts, instruments, field.value_span)
+    try:
+        cut = cut_score(score, numbers, parts, instruments, field.value_span)
+    except ScoreError as wrong:
+        head.report("excerpt-score", field.value_span, f'"{field.value}" is not shown: {wrong}')
+        return None
     basics = read_basics(head, _song(score, defaults), has_first_bar=False)
     for what in cut.left_out:
         head.report("excerpt-loss", field.value_span, f"{what} cannot be shown and is left out")

@@ -11,6 +11,7 @@ from sitegen.score.instrument import Instrument
 from sitegen.score.meter import Meter
 from sitegen.score.pitch import Pitch
 from sitegen.scores.found import FoundBar, FoundEvent, FoundPart, FoundScore
+from sitegen.scores.safety import ScoreError
 from sitegen.source import Span
 
 _NOTHING = Fraction(0)
@@ -39,6 +40,7 @@ def cut_score(
     """Return the bars from the first to the last of `numbers`, or all, with these parts.
 
     `numbers` must be those of bars that are there; `instruments` are by the parts' names.
+    Raises ScoreError for a bar in a meter that there is none of.
     """
     first, last = numbers or (score.bars[0].number, score.bars[-1].number)
     found = [bar for bar in score.bars if first <= bar.number <= last]
@@ -58,7 +60,7 @@ def cut_score(
 def _bars(found: Sequence[FoundBar], start: Fraction, span: Span) -> Iterable[Bar]:
     before: Meter | None = None
     for bar in found:
-        meter, length = Meter.read(bar.meter), Fraction(bar.length)
+        meter, length = _meter(bar), Fraction(bar.length)
         skipped = meter.length - length if bar.number == 0 else _NOTHING
         yield Bar(
             bar.number,
@@ -72,6 +74,13 @@ def _bars(found: Sequence[FoundBar], start: Fraction, span: Span) -> Iterable[Ba
             repeat_end=bar.repeat_end,
         )
         before = meter
+
+
+def _meter(bar: FoundBar) -> Meter:
+    try:
+        return Meter.read(bar.meter)
+    except ValueError as wrong:
+        raise ScoreError(f"bar {bar.number}: {wrong}") from wrong
 
 
 def _voice(

@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping, Sequence
 
+from sitegen.finding.beats_index import beats_file
 from sitegen.finding.chord_readings import readings_file
 from sitegen.finding.chords_index import chords_file
 from sitegen.finding.names import name_files
+from sitegen.finding.tunes_index import tunes_file
 from sitegen.site.listing import Listed
 
 SHELF = "shelf/"
@@ -18,4 +20,6 @@ def shelf_files(articles: Sequence[Listed]) -> Mapping[str, bytes]:
     files = dict(name_files(rows))
     files["chords.json"] = chords_file(entries)
     files["readings.json"] = readings_file()
+    files["tunes.json"] = tunes_file(entries)
+    files["beats.json"] = beats_file(entries)
     return {f"{SHELF}{name}": data for name, data in files.items()}

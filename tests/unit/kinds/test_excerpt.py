@@ -87,13 +87,17 @@ def test_the_contents_of_the_file_count_as_used() -> None:
         ("file: lantern.abc\nshow: tab", "head-value", 2, "shows no"),
         ("file: lantern.abc\ntuba: drop D", "head-field", 2, "no head line"),
         ("file: lantern.abc\n\nvoice | C5 |", "excerpt-line", 3, "head lines only"),
+        ("file: odd.abc\nbars: 1-2", "excerpt-score", 1, "1 to 64 beats"),
         ("file: bad.musicxml", "excerpt-score", 1, "is not read"),
         ("file: graced.abc", "excerpt-loss", 1, "grace notes"),
     ],
 )
 def test_what_is_wrong_is_told_at_its_line(text: str, code: str, line: int, words: str) -> None:
     graced = LONG.replace("GABc|" * 80, "{g}GABc|")
-    (fault, *_) = read(text, long_abc=LONG, bad_musicxml="<a", graced_abc=graced).diagnostics
+    odd = LONG.replace("4/4", "99/4")
+    (fault, *_) = read(
+        text, odd_abc=odd, long_abc=LONG, bad_musicxml="<a", graced_abc=graced
+    ).diagnostics
     assert (fault.code, fault.span.line) == (code, line)
     assert words in f"{fault.message} {fault.hint}"
 
