@@ -3,7 +3,7 @@
 The file has `gaps`, the times from one note to the next in ticks, the commonest first, `parts`,
 the names of parts, and `rows`, a line each:
 
-    [write-up, chart, part, tonic or -1, 1 for a bass line, pitches, gaps, bars]
+    [write-up, chart, part, tonic or -1, 1 for a key with flats, pitches, gaps, bars]
 
 `pitches` has a character for each note, its MIDI number plus `FIRST`; `gaps` one fewer, each a
 place among the gaps plus `FIRST`; `bars` one for each note, how many bars after that of the note
@@ -18,6 +18,7 @@ import msgspec
 
 from sitegen.finding.chords_index import FIRST, MIDDLE
 from sitegen.finding.entry import Entry, Melody
+from sitegen.score.key import Key
 
 _FURTHEST = 44
 
@@ -35,7 +36,7 @@ def tunes_file(entries: Sequence[Entry]) -> bytes:
             chart,
             numbers[line.part],
             line.tonic,
-            int(line.bass),
+            int(_has_flats(entries[write_up].charts[chart].key)),
             "".join(chr(FIRST + pitch) for pitch in line.midi),
             "".join(chr(FIRST + places[gap]) for gap in _gaps(line)),
             _bars(line),
@@ -50,6 +51,10 @@ def _lines(entries: Sequence[Entry]) -> Iterator[tuple[int, int, Melody]]:
         for chart, one in enumerate(entry.charts):
             for line in one.melodies:
                 yield write_up, chart, line
+
+
+def _has_flats(key: str) -> bool:
+    return bool(key) and Key.read(key).fifths < 0
 
 
 def _gaps(line: Melody) -> Iterator[int]:

@@ -22,8 +22,9 @@ const AT_ONCE = 12;
  *   is asked
  * @param {() => Promise<Answer>} answer
  * @param {() => void} [shown] is called when fields were filled in from the address
+ * @param {(fields: Record<string, string>) => boolean} [isAsked] whether there is a question
  */
-export function makeFinder(form, names, answer, shown = () => {}) {
+export function makeFinder(form, names, answer, shown = () => {}, isAsked = (fields) => !!fields[names[0]]) {
   const section = /** @type {HTMLElement} */ (form.parentElement);
   const said = /** @type {Element} */ (section.querySelector(".finder-said"));
   const list = /** @type {Element} */ (section.querySelector(".found"));
@@ -49,7 +50,7 @@ export function makeFinder(form, names, answer, shown = () => {}) {
   };
   const ask = async () => {
     const own = ++turn;
-    if (!fieldsOf(form, names)[names[0]]) {
+    if (!isAsked(fieldsOf(form, names))) {
       [said.textContent, list.innerHTML, more.hidden] = ["", "", true];
       return;
     }

@@ -15,7 +15,7 @@
  * @property {number} chart
  * @property {string} part
  * @property {number} tonic
- * @property {boolean} bass
+ * @property {boolean} flats its key has flats
  * @property {number[]} midi
  * @property {number[]} gaps ticks to the next note
  * @property {number[]} bars
@@ -38,12 +38,12 @@ const [FOR_ONE, FOR_GAP, FOR_TWO] = [4, 5, 7];
 
 /** @param {{ gaps: number[], parts: string[], rows: any[] }} file @returns {Row[]} */
 export function decode({ gaps, parts, rows }) {
-  return rows.map(([writeUp, chart, part, tonic, bass, pitches, spread, bars]) => ({
+  return rows.map(([writeUp, chart, part, tonic, flats, pitches, spread, bars]) => ({
     writeUp,
     chart,
     part: parts[part],
     tonic,
-    bass: bass === 1,
+    flats: flats === 1,
     midi: codes(pitches, FIRST),
     gaps: codes(spread, FIRST).map((place) => gaps[place]),
     bars: sums(codes(bars, MIDDLE)),
