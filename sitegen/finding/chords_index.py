@@ -121,7 +121,9 @@ def _kind(step: ChordStep) -> Kind:
 def _parts(symbol: str) -> tuple[int, str, int | None]:
     """Return root, suffix and bass of a symbol, the bass in fifths over the root."""
     found = _SYMBOL.fullmatch(symbol)
-    assert found is not None, symbol  # noqa: S101 - symbols of steps are written by ourselves
+    if found is None:
+        message = f'"{symbol}" is not a chord symbol'
+        raise ValueError(message)
     root = PitchName.read(found[1]).fifths
     bass = None if found[3] is None else PitchName.read(found[3]).fifths - root
     return root, found[2], bass

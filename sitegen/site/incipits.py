@@ -11,7 +11,7 @@ _PIECES = ("engraved", "progression", "plan")
 
 
 def make_incipit(charts: Sequence[ChartView]) -> bytes:
-    """Return the opening of the first engraved chart; else of a progression or a plan; else b""."""
+    """Return the opening of the first engraved chart, else of a progression or plan, else b""."""
     drawing = _shown(charts)
     if drawing is None:
         return b""

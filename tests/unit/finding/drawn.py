@@ -16,7 +16,14 @@ def step(symbol: str, bar: int, last: int, shift: int = 0) -> ChordStep:
     chord = read_chord(symbol)
     assert isinstance(chord, Chord)
     found = core(chord)
-    return ChordStep(symbol, (found.root + shift) % 12, found.notes, found.family, bar, last)
+    return ChordStep(
+        _moved(chord, shift), (found.root + shift) % 12, found.notes, found.family, bar, last
+    )
+
+
+def _moved(chord: Chord, shift: int) -> str:
+    root, bass = (NAMES[(name.pitch_class + shift) % 12] for name in (chord.root, chord.bass))
+    return str(read_chord(f"{root}{chord.quality}{'' if root == bass else f'/{bass}'}"))
 
 
 def draw_progression(lot: Random) -> Progression:

@@ -15,10 +15,10 @@ const [DRAFT, PICTURE] = [1, 2]; // as in sitegen/finding/facets_index.py
 export function item([address, title, song, artist, year, signs], archive, number) {
   const page = escape(encodeURI(address));
   const picture = `<img class="record-incipit" src="${page}incipit.svg" alt="" width="192" height="112" loading="lazy" decoding="async">`;
-  const named = [song && `<cite>${escape(song)}</cite>`, escape(artist)].filter(Boolean);
+  const named = [song && `<cite><bdi>${escape(song)}</bdi></cite>`, artist && `<bdi>${escape(artist)}</bdi>`].filter(Boolean);
   return `<li class="record">${signs & PICTURE ? picture : ""}
 <div class="record-name">${signs & DRAFT ? '<p class="stamp">Draft</p>' : ""}
-<h3><a href="${page}index.html">${escape(title)}</a></h3>
+<h3><a href="${page}index.html"><bdi>${escape(title)}</bdi></a></h3>
 <p class="record-song">${[named.join(" by "), year || ""].filter(Boolean).join(", ")}</p></div>
 <div class="record-notes"><dl class="record-facts">${facts(archive, number)}</dl></div></li>`;
 }

@@ -116,8 +116,7 @@ class Page {
     const records = await Promise.all(numbers.map(record));
     if (turn !== this.turn) return;
     for (const row of seen) row.show(archive, counts(row.id), asked);
-    const list = /** @type {HTMLElement} */ (this.chosen.querySelector("ul"));
-    exchange(list, chosen(archive, asked)) || this.field("words").focus();
+    this.showChosen(chosen(archive, asked));
     const items = records.map((one, n) => item(one, archive, numbers[n]));
     /** @type {HTMLElement} */ (this.matches.querySelector(".crate")).innerHTML = items.join("");
     const pages = /** @type {HTMLElement} */ (this.matches.querySelector(".match-pages"));
@@ -132,9 +131,15 @@ class Page {
     this.newest.hidden = false;
     this.matches.hidden = true;
     for (const row of this.rows) row.showAll();
-    const list = /** @type {HTMLElement} */ (this.chosen.querySelector("ul"));
-    exchange(list, "") || this.field("words").focus();
+    this.showChosen("");
     this.say("");
+  }
+
+  /** @param {string} html */
+  showChosen(html) {
+    const list = /** @type {HTMLElement} */ (this.chosen.querySelector("ul"));
+    if (!exchange(list, html)) this.field("words").focus();
+    list.hidden = !html;
   }
 
   /** @param {string} words */
@@ -250,23 +255,44 @@ class Row {
 }
 
 /**
- * Exchanges the buttons of a list and leaves the focus where it was, or on the first of them.
+ * Exchanges what stands in a list. A value that stays keeps its button, so that a press that has
+ * begun is not lost; what had the focus and goes leaves it to the first button.
  *
  * @param {HTMLElement} list
  * @param {string} html
- * @returns {boolean} false where it had the focus and has no button any more
+ * @returns {boolean} false where the focus was in the list, which has no button any more
  */
 function exchange(list, html) {
-  const active = /** @type {HTMLElement | null} */ (document.activeElement);
-  const focused = active && list.contains(active) ? active.dataset : null;
-  list.innerHTML = html;
-  if (!focused) return true;
-  const all = [...list.querySelectorAll("button")];
-  const same = ({ dataset }) =>
-    ["facet", "value", "leave"].every((name) => dataset[name] === focused[name]);
-  const next = all.find(same) ?? all[0];
-  next?.focus();
-  return !!next;
+  const hadFocus = list.contains(document.activeElement);
+  const fresh = document.createElement("ul");
+  fresh.innerHTML = html;
+  const old = new Map([...list.children].map((item) => [nameOf(item), item]));
+  const items = [...fresh.children].map((item) => adopted(old.get(nameOf(item)), item));
+  const kept = new Set(items);
+  for (const item of [...list.children]) if (!kept.has(item)) item.remove();
+  items.forEach((item, n) => {
+    if (list.children[n] !== item) list.insertBefore(item, list.children[n] ?? null);
+  });
+  if (!hadFocus || list.contains(document.activeElement)) return true;
+  const first = list.querySelector("button");
+  first?.focus();
+  return !!first;
+}
+
+/** What tells an item of a list from the others. @param {Element} item */
+function nameOf(item) {
+  const { facet, value, leave } = item.querySelector("button")?.dataset ?? {};
+  return JSON.stringify([item.className, facet, value, leave]);
+}
+
+/** The item that stood there, brought to the state of a new one. @param {Element | undefined} old @param {Element} item */
+function adopted(old, item) {
+  const [button, other] = [old?.querySelector("button"), item.querySelector("button")];
+  if (!old || !button || !other) return item;
+  button.ariaPressed = other.ariaPressed;
+  const [count, now] = [old, item].map((one) => one.querySelector(".facet-count"));
+  if (count && now) count.textContent = now.textContent;
+  return old;
 }
 
 /** @param {string} text @returns {Asked["tempo"]} */
