@@ -7,11 +7,12 @@ has several alterations that hardly anybody types together.
 
 from collections.abc import Iterator
 from functools import lru_cache
-from itertools import combinations
+from itertools import permutations
 
 import msgspec
 
 from sitegen.harmony import read_chord
+from sitegen.harmony.figures import bass_text
 from sitegen.harmony.numerals import write_numeral
 from sitegen.harmony.progressions import core
 from sitegen.harmony.qualities import QUALITIES, SPELLINGS
@@ -20,7 +21,7 @@ from sitegen.harmony.symbol_fault import ChordSymbolError
 from sitegen.score.chord import Chord
 from sitegen.score.key import Key
 
-_ADDED = "b5 #5 b9 #9 9 11 #11 13 b13 add9 add11 add13 no3 no5 sus2 sus4".split()
+_ADDED = "b5 #5 b6 #4 b9 #9 9 11 #11 13 b13 add9 add11 add13 no3 no5 sus2 sus4".split()
 _PAIRED = "b5 #5 b9 #9 #11 b13".split()
 _PAIRS_ON = ("7", "9", "13", "m7", "maj7")
 _BASSES = ("E", "Eb", "G", "Gb", "G#", "Bb", "B", "Bbb", "A")
@@ -51,9 +52,10 @@ def _suffixes() -> Iterator[tuple[str, Chord]]:
     names = [plain(quality.name) for quality in QUALITIES]
     written = [*names, *SPELLINGS]
     written += [name + added for name in names for added in _ADDED]
-    written += [f"{name}{a}{b}" for name in _PAIRS_ON for a, b in combinations(_PAIRED, 2)]
+    written += [f"{name}{a}{b}" for name in _PAIRS_ON for a, b in permutations(_PAIRED, 2)]
     for suffix in dict.fromkeys(written):
-        chord = _read(_ROOT + suffix)
+        # Without brackets the sign would be the root's: Cb5 is a power chord on C flat.
+        chord = _read(f"{_ROOT}({suffix})" if suffix[:1] in ("b", "#") else _ROOT + suffix)
         if chord is not None and chord.bass == chord.root:
             yield suffix.replace("(", "").replace(")", ""), chord
 
@@ -73,7 +75,8 @@ def _chords_on_the_tonic() -> Iterator[Chord]:
         for bass in ("", *_BASSES):
             slash = f"/{bass}" if bass else ""
             chord = _read(f"{_ROOT}{plain(quality.name)}{slash}")
-            if chord is not None and (not bass or chord.bass in chord.members):
+            # A bass without a figure is a degree of the key, "I5/5", and is read by itself.
+            if chord is not None and bass_text(chord) is not None:
                 yield chord
 
 

@@ -151,7 +151,7 @@ def slow_costs(
             held = sum(
                 any((root, family) == (r, f) for r, _, f in chords) for root, _, family in moved
             )
-            if 2 * held >= len(moved):
+            if held > 1 and 2 * held >= len(moved):
                 found.append(_distance(moved, text))
         if found and min(found) <= 2 * len(asked):
             costs[write_up, chart] = min(found)

@@ -36,6 +36,10 @@ def test_common_alterations_are_there(symbol: str) -> None:
     assert kind("suffixes", symbol.removeprefix("E")) == [found.notes, found.family]
 
 
+def test_a_sign_behind_the_root_is_not_taken_for_the_roots() -> None:
+    assert kind("suffixes", "b5") == ["046", "major"]
+
+
 @pytest.mark.parametrize(
     ("chord", "key", "text"),
     [

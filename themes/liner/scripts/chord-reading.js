@@ -3,6 +3,8 @@
  * sitegen/finding/chord_readings.py makes: nothing is known here of what a suffix means.
  */
 
+import { mod } from "./chord-index.js";
+
 /**
  * @typedef {object} Readings
  * @property {[notes: string, family: string][]} kinds
@@ -24,11 +26,10 @@ const DEGREES = ["I", "II", "III", "IV", "V", "VI", "VII"];
 const SCALE = [0, 2, 4, 5, 7, 9, 11];
 const ACCIDENTALS = /** @type {Record<string, number>} */ ({ b: -1, "#": 1, "𝄫": -2, "𝄪": 2, x: 2 });
 const NOTE = /^([A-G])(bb|##|[b#x𝄫𝄪]?)(.*)$/u;
-const NUMERAL = /^([b#]*)(VII|VI|IV|V|III|II|I|vii|vi|iv|v|iii|ii|i)(?![A-Za-z]*[IViv])(.*)$/;
+const NUMERAL = /^([b#]*)(sub)?(VII|VI|IV|V|III|II|I|vii|vi|iv|v|iii|ii|i)(.*)$/;
+const DEGREE_IN_BASS = /^(.*)\/([b#]*)([1-7])$/;
+const TRITONE = 6;
 const BETWEEN = /[\s,|]+|\s*[-–—→]\s+|\s+[-–—→]\s*/u;
-
-/** @param {number} number */
-const mod = (number) => ((number % 12) + 12) % 12;
 
 /** Signs as the tables have them. @param {string} text */
 const plain = (text) =>
@@ -50,7 +51,7 @@ const shift = (signs) => [...signs].reduce((sum, sign) => sum + ACCIDENTALS[sign
  */
 export function read(text, readings) {
   const words = text.split(BETWEEN).filter((word) => word && !/^(%|N\.?C\.?)$/.test(word));
-  const numerals = words.length > 0 && words.every((word) => NUMERAL.test(plain(word)));
+  const numerals = words.length > 0 && NUMERAL.test(plain(words[0]));
   /** @type {Asked[]} */
   const chords = [];
   for (const word of words) {
@@ -80,18 +81,64 @@ export function readSymbol(written, readings) {
 
 /** @param {string} written @param {Readings} readings @returns {Asked | undefined} */
 export function readNumeral(written, readings) {
-  const [, signs, numeral, rest] = plain(written).match(NUMERAL) ?? [];
+  const own = readRooted(written, readings);
+  if (own) return own;
+  const [, over, signs, degree] = plain(written).match(DEGREE_IN_BASS) ?? [];
+  const chord = over ? readNumeral(over, readings) : undefined;
+  if (!chord || chord.notes.includes("/")) return undefined;
+  const bass = mod(SCALE[Number(degree) - 1] + shift(signs) - chord.root);
+  return { ...chord, written, notes: bass ? `${chord.notes}/${bass.toString(16)}` : chord.notes };
+}
+
+/** @param {string} written @param {Readings} readings @returns {Asked | undefined} */
+function readRooted(written, readings) {
+  const [, signs, sub, numeral, rest] = plain(written).match(NUMERAL) ?? [];
   if (!numeral) return undefined;
-  const one = numeral === numeral.toUpperCase() ? "I" : "i";
-  const root = mod(SCALE[DEGREES.indexOf(numeral.toUpperCase())] + shift(signs));
-  const own = find(one + rest, readings.numerals, readings);
+  const isSmall = numeral !== numeral.toUpperCase();
+  const degree = SCALE[DEGREES.indexOf(numeral.toUpperCase())] + shift(signs);
+  const root = mod(sub ? degree + TRITONE : degree);
+  const own = findNumeral(isSmall, rest, readings);
   if (own) return { written, root, ...own };
   // V7/ii: the chord as it stands in the key of the degree behind the slash.
   const slash = rest.lastIndexOf("/");
-  const goal = slash < 0 ? undefined : readNumeral(rest.slice(slash + 1), readings);
-  const applied = find(one + rest.slice(0, slash), readings.numerals, readings);
+  const goal = slash < 0 ? undefined : readRooted(rest.slice(slash + 1), readings);
+  const applied = findNumeral(isSmall, rest.slice(0, slash), readings);
   if (!goal || !applied) return undefined;
   return { written, root: mod(root + goal.root), ...applied };
+}
+
+/**
+ * What stands behind a numeral, as this project writes it or else as behind a letter: ii7 and iim7.
+ *
+ * @param {boolean} isSmall
+ * @param {string} rest
+ * @param {Readings} readings
+ */
+function findNumeral(isSmall, rest, readings) {
+  const { numerals, suffixes } = readings;
+  return (
+    find((isSmall ? "i" : "I") + rest, numerals, readings) ??
+    (isSmall ? find(`m${rest}`, suffixes, readings) : undefined) ??
+    find(rest, suffixes, readings)
+  );
+}
+
+/**
+ * The readings with the chords that stand in the archive itself: what is shown can be asked for.
+ *
+ * @param {Readings} readings
+ * @param {[suffix: string, bass: number | null, notes: string, family: string][]} chords
+ * @returns {Readings}
+ */
+export function readingsWith({ kinds, suffixes, numerals }, chords) {
+  const [all, known] = [[...kinds], { ...suffixes }];
+  for (const [suffix, , notes, family] of chords) {
+    const text = bare(plain(suffix));
+    if (text in known) continue;
+    known[text] = all.length;
+    all.push([notes.split("/")[0], family]);
+  }
+  return { kinds: all, suffixes: known, numerals };
 }
 
 const [SHARPS, FLATS] = ["C C♯ D D♯ E F F♯ G G♯ A A♯ B", "C D♭ D E♭ E F G♭ G A♭ A B♭ B"].map(
@@ -112,9 +159,12 @@ export function moved(written, semitones, flats) {
   });
 }
 
+/** @param {string} text */
+const bare = (text) => text.replace(/[() ]/g, "");
+
 /** @param {string} text @param {Record<string, number>} table @param {Readings} readings */
 function find(text, table, { kinds }) {
-  const place = table[text.replace(/[() ]/g, "")];
+  const place = table[bare(text)];
   if (place === undefined) return undefined;
   const [notes, family] = kinds[place];
   return { notes, family };

@@ -1,15 +1,14 @@
 /** Progressions looked up by chords or numerals; the last questions are kept on the device. */
 
-import { moved, read } from "./chord-reading.js";
-import { nearest } from "./chord-nearness.js";
-import { decode, search } from "./chord-search.js";
+import { answer } from "./chord-answer.js";
+import { barsOf, decode, symbolOf } from "./chord-index.js";
+import { moved, read, readingsWith } from "./chord-reading.js";
 import { fieldsOf, makeFinder } from "./finder.js";
 import { escape, load } from "./results.js";
 
 /**
+ * @typedef {import("./chord-index.js").Index} Index
  * @typedef {import("./chord-search.js").Match} Match
- * @typedef {import("./chord-search.js").Row} Row
- * @typedef {import("./chord-search.js").Symbol} Symbol
  * @typedef {import("./chord-nearness.js").Near} Near
  * @typedef {import("./chord-reading.js").Asked} Asked
  */
@@ -27,7 +26,7 @@ const WAYS = [
 ];
 const SIZES = ["", "semitone", "whole tone", "minor third", "major third", "fourth", "tritone"];
 
-/** @type {Promise<ReturnType<typeof decode>> | undefined} */
+/** @type {Promise<Index> | undefined} */
 let index;
 
 /** @param {Document | Element} root */
@@ -37,72 +36,80 @@ export function enhance(root) {
   offerRecent(form);
   return makeFinder(form, FIELDS, async () => {
     const fields = fieldsOf(form, FIELDS);
-    const readings = await load("readings.json");
-    const asked = read(fields.chords, readings);
-    if (asked.unread) return { said: `“${asked.unread}” is no chord or numeral that is known here.`, passages: [] };
-    if (asked.chords.length < 2) return { said: "Ask for two chords or more.", passages: [] };
     index ??= load("chords.json").then(decode);
     index.catch(() => (index = undefined));
-    const { symbols, rows } = await index;
-    const how = { numerals: asked.numerals, sameKey: !!fields.key, exact: !!fields.exact, loop: !!fields.loop };
+    const ready = await index;
+    const asked = read(fields.chords, readingsWith(await load("readings.json"), ready.chords));
+    if (asked.unread) return { said: sayUnread(asked), passages: [] };
+    if (asked.chords.length < 2) return { said: "Ask for two chords or more.", passages: [] };
     remember(form, fields.chords);
-    const found = search(rows, asked.chords, how);
-    if (found.length) {
-      const said = found.length === 1 ? "One chart has them." : found.length + " charts have them.";
-      return { said, passages: found.map((match) => passage(match, symbols, how)) };
-    }
-    const near = nearest(rows, symbols, asked.chords, how);
-    if (!near.length) return { said: "No chart has them, or anything near.", passages: [] };
-    const said = "No chart has just these; these come nearest.";
-    return { said, passages: near.map((one) => nearPassage(one, symbols, asked.chords, how)) };
+    const how = { sameKey: !!fields.key, exact: !!fields.exact, loop: !!fields.loop };
+    const { found, near } = answer(ready, asked, how);
+    const passages = [
+      ...found.map((match) => passage(match, ready, asked.numerals)),
+      ...near.map((one) => nearPassage(one, ready, asked)),
+    ];
+    return { said: sayCounts(found.length, near.length), passages };
   });
 }
 
-/** @param {Match} match @param {Symbol[]} symbols @param {{ numerals: boolean }} how */
-function passage({ row, way, shift, steps }, symbols, { numerals }) {
-  const chords = steps.map((step) => `<li>${escape(symbols[row.steps[step]][0])}</li>`);
-  const told = [WAYS[way], ...(numerals ? [] : sayShift(shift))].join("; ");
-  const note = `<ol class="found-chords">${chords.join("")}</ol><p class="found-song">${told}</p>`;
-  return { writeUp: row.writeUp, chart: row.chart, bars: barsOf(row, steps), note };
+/** @param {{ unread: string, numerals: boolean }} asked */
+function sayUnread({ unread, numerals }) {
+  if (numerals) {
+    return `“${unread}” cannot be read as a numeral. Write degrees of the major scale, I to vii with b or #, capitals for a major third, and 7, maj7, ° or sus4 behind them; V7/ii leads to ii.`;
+  }
+  return `“${unread}” cannot be read as a chord. Write a root from A to G with b or #, then m, 7, maj7, m7b5, dim, sus4, add9 and so on, and a bass behind a slash.`;
 }
 
-/**
- * @param {Near} near
- * @param {Symbol[]} symbols
- * @param {Asked[]} asked
- * @param {{ numerals: boolean }} how
- */
-function nearPassage({ row, shift, pairs }, symbols, asked, { numerals }) {
-  const flats = row.steps.some((step) => symbols[step][0].includes("♭"));
-  const chords = pairs.map(([a, step]) => {
-    const there = step < 0 ? "" : escape(symbols[row.steps[step]][0]);
-    const wanted = a < 0 ? "" : escape(numerals ? asked[a].written : moved(asked[a].written, shift, flats));
-    if (step < 0) return `<li><del>${wanted}</del></li>`;
+/** @param {number} found @param {number} near */
+function sayCounts(found, near) {
+  if (!found) return near ? "No chart has just these; these come nearest." : "No chart has them, or anything near.";
+  const charts = found === 1 ? "One chart has them" : `${found} charts have them`;
+  return near ? `${charts}; behind, what comes nearest.` : `${charts}.`;
+}
+
+/** @param {Match} match @param {Index} index @param {boolean} numerals */
+function passage({ row, way, shift, steps }, index, numerals) {
+  const chords = steps.map((step) => `<li>${escape(symbolOf(index, step))}</li>`);
+  const told = [WAYS[way], ...(numerals ? [] : [sayShift(shift)])].join("; ");
+  return placed(index, row, steps, chords, told);
+}
+
+/** @param {Near} near @param {Index} index @param {{ chords: Asked[], numerals: boolean }} asked */
+function nearPassage({ row, cost, shift, pairs }, index, { chords, numerals }) {
+  const flats = pairs.some(([, step]) => step >= 0 && symbolOf(index, step).includes("♭"));
+  const items = pairs.map(([a, step]) => {
+    const there = step < 0 ? "" : escape(symbolOf(index, step));
+    const wanted = a < 0 ? "" : escape(numerals ? chords[a].written : moved(chords[a].written, shift, flats));
+    if (step < 0) return `<li><del>${wanted}</del> <small>missing</small></li>`;
     if (a < 0) return `<li><ins>${there}</ins> <small>more</small></li>`;
-    const [, root, notes] = symbols[row.steps[step]];
-    const isSame = (asked[a].root + shift) % 12 === root && asked[a].notes === notes;
+    const isSame =
+      (chords[a].root + shift) % 12 === index.full.roots[step] &&
+      index.notes.get(chords[a].notes) === index.full.signs[step];
     return isSame ? `<li>${there}</li>` : `<li><ins>${there}</ins> <small>for ${wanted}</small></li>`;
   });
   const steps = pairs.map(([, step]) => step).filter((step) => step >= 0);
-  const told = numerals ? "" : sayShift(shift).join("");
-  const note = `<ol class="found-chords">${chords.join("")}</ol><p class="found-song">${told}</p>`;
-  return { writeUp: row.writeUp, chart: row.chart, bars: barsOf(row, steps), note };
+  const told = [cost ? "near" : "in it, but not as a loop", ...(numerals ? [] : [sayShift(shift)])].join("; ");
+  return placed(index, row, steps, items, told);
 }
 
-/** @param {Row} row @param {number[]} steps */
-function barsOf({ bars }, steps) {
-  const all = steps.flatMap((step) => {
-    const [first, last] = bars.slice(2 * step, 2 * step + 2);
-    return last < first ? [first, last] : Array.from({ length: last - first + 1 }, (_, n) => first + n);
-  });
-  return [...new Set(all)].sort((one, other) => one - other);
+/**
+ * @param {Index} index
+ * @param {number} row
+ * @param {number[]} steps
+ * @param {string[]} chords
+ * @param {string} told
+ */
+function placed(index, row, steps, chords, told) {
+  const note = `<ol class="found-chords">${chords.join("")}</ol><p class="found-song">${told}</p>`;
+  return { writeUp: index.writeUps[row], chart: index.charts[row], bars: barsOf(index, steps), note };
 }
 
 /** @param {number} shift */
 function sayShift(shift) {
-  if (!shift) return ["in the key asked for"];
+  if (!shift) return "in the key asked for";
   const size = SIZES[Math.min(shift, 12 - shift)];
-  return [`a ${size} ${shift <= 6 ? "higher" : "lower"}`];
+  return `a ${size} ${shift <= 6 ? "higher" : "lower"}`;
 }
 
 /** @param {HTMLFormElement} form @param {string} chords */
