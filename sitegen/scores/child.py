@@ -51,7 +51,7 @@ def _bound() -> None:
 
 
 def _reason(wrong: Exception) -> str:
-    from sitegen.scores.music import UnfitScoreError  # noqa: PLC0415 - as above
+    from sitegen.scores.unfit import UnfitScoreError  # noqa: PLC0415 - as above
 
     if isinstance(wrong, UnfitScoreError):
         return str(wrong)

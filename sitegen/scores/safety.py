@@ -3,6 +3,7 @@
 import io
 import re
 import zipfile
+import zlib
 from pathlib import PurePosixPath
 from xml.etree import ElementTree as ET
 
@@ -11,29 +12,63 @@ LARGEST = 4_000_000
 _MOST_MEMBERS = 64
 _MOST_RATIO = 200
 _CONTAINER = "META-INF/container.xml"
-_PROLOG = 100_000
 
-_DOCTYPE = re.compile(rb"<!DOCTYPE[^>\[]*(\[)?", re.IGNORECASE)
-_ENTITY = re.compile(rb"<!ENTITY", re.IGNORECASE)
+# A name in quotation marks may hold the sign that would end the declaration.
+_DOCTYPE = re.compile(r"""<!DOCTYPE(?:[^>"'\[]|"[^"]*"|'[^']*')*(\[)?""", re.IGNORECASE)
+_DECLARED = re.compile(r"<!(?:ENTITY|ELEMENT|ATTLIST|NOTATION)", re.IGNORECASE)
+_XML = re.compile(rb"""\s*<\?xml[^>]*?encoding\s*=\s*["']([A-Za-z0-9._-]+)["']""")
+_DECLARATION = re.compile(r"\s*<\?xml.*?\?>", re.DOTALL)
+_ENCODINGS = frozenset({"utf-8", "us-ascii", "iso-8859-1", "windows-1252"})
 
 
 class ScoreError(Exception):
     """A score file that is not read; the text says why, as the end of a sentence."""
 
 
-def check_xml(data: bytes) -> None:
-    """Raise ScoreError for XML that could make a reader do more than read.
+def read_text(data: bytes, encoding: str = "utf-8") -> str:
+    """Return a file as text; raises ScoreError for what is none."""
+    try:
+        text = data.removeprefix(b"\xef\xbb\xbf").decode(encoding)
+    except UnicodeDecodeError as wrong:
+        line = data.count(b"\n", 0, wrong.start) + 1
+        raise ScoreError(f"it is not text in {encoding.upper()} (line {line})") from wrong
+    if "\x00" in text:
+        raise ScoreError("it is not text")
+    return text
 
-    A document type by name is usual in MusicXML; one with declarations of its own, or any entity,
-    is not let through. Text in UTF-16 could hide both, and no program writes scores in it.
+
+def read_plain(data: bytes) -> str:
+    """Return as text a file that says no encoding: UTF-8, else the Latin-1 of old ones."""
+    try:
+        return read_text(data)
+    except ScoreError:
+        return read_text(data, "iso-8859-1")
+
+
+def read_xml(data: bytes) -> str:
+    """Return XML as text without its declaration.
+
+    Raises ScoreError for what could make a reader do more than read: a document type by name is
+    usual in MusicXML; one with declarations of its own, or any entity, is not let through.
     """
-    if data[:2] in {b"\xff\xfe", b"\xfe\xff"} or b"\x00" in data[:_PROLOG]:
-        raise ScoreError("it is not text in UTF-8")
-    if _ENTITY.search(data):
-        raise ScoreError("it declares entities, which no score needs")
-    found = _DOCTYPE.search(data)
+    said = _XML.match(data.removeprefix(b"\xef\xbb\xbf"))
+    encoding = said[1].decode().lower() if said else "utf-8"
+    if encoding not in _ENCODINGS:
+        raise ScoreError(f"it is in {encoding}; save it in UTF-8")
+    text = read_text(data, encoding)
+    declared = _DECLARED.search(text)
+    if declared is not None:
+        what = "entities" if "ENTITY" in declared[0].upper() else "a document of its own"
+        raise ScoreError(f"it declares {what}, which no score needs")
+    found = _DOCTYPE.search(text)
     if found is not None and found[1]:
         raise ScoreError("it declares a document type of its own, which no score needs")
+    return _DECLARATION.sub(_blank, text, count=1) if _DECLARATION.match(text) else text
+
+
+def _blank(found: "re.Match[str]") -> str:
+    """Return as many lines as a declaration has, so that those that are told are the file's."""
+    return "\n" * found[0].count("\n")
 
 
 def unpack(data: bytes) -> bytes:
@@ -43,7 +78,7 @@ def unpack(data: bytes) -> bytes:
             return _member(archive, _root_file(archive))
     except (zipfile.BadZipFile, zipfile.LargeZipFile, NotImplementedError, RuntimeError) as wrong:
         raise ScoreError(f"it is no compressed score that can be opened: {wrong}") from wrong
-    except (OSError, EOFError, ValueError, KeyError) as wrong:
+    except (OSError, EOFError, ValueError, KeyError, zlib.error) as wrong:
         raise ScoreError("it is no compressed score that can be opened") from wrong
 
 
@@ -53,10 +88,9 @@ def _root_file(archive: zipfile.ZipFile) -> str:
     if len(names) > _MOST_MEMBERS:
         raise ScoreError(f"it holds more than {_MOST_MEMBERS} files")
     if _CONTAINER in names:
-        data = _member(archive, _CONTAINER)
-        check_xml(data)
+        text = read_xml(_member(archive, _CONTAINER))
         try:
-            roots = [node.get("full-path") for node in ET.fromstring(data).iter()]  # noqa: S314 - checked
+            roots = [node.get("full-path") for node in ET.fromstring(text).iter()]  # noqa: S314 - checked
         except ET.ParseError as wrong:
             raise ScoreError("its container cannot be read") from wrong
         named = next((name for name in roots if name), None)
@@ -75,6 +109,8 @@ def _member(archive: zipfile.ZipFile, name: str) -> bytes:
     packed = max(info.compress_size, 1)
     if info.file_size > LARGEST or info.file_size > _MOST_RATIO * packed:
         raise ScoreError("what is packed in it is far larger than a score")
+    if info.compress_type not in {zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED}:
+        raise ScoreError("it is packed in a way that no score is")
     with archive.open(info) as stream:
         data = stream.read(LARGEST + 1)
     if len(data) > LARGEST:

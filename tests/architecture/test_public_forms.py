@@ -31,6 +31,9 @@ def explained(
     monkeypatch.chdir(tmp_path)
     (tmp_path / "site.toml").write_text('title = "Side Two"\n', encoding="utf-8")
     fences = "\n".join(f"```{kind.name}\n{kind.example}```\n" for kind in KINDS)
+    for kind in KINDS:
+        for name, text in kind.example_files.items():
+            (tmp_path / name).write_text(text, encoding="utf-8")
     article = tmp_path / "article.md"
     article.write_text(f"---\ntitle: All kinds\n---\n\n{fences}\nNo {{chord Xm}}.\n", "utf-8")
     assert main(["explain", "--json", str(article)]) == 1

@@ -6,6 +6,7 @@ _TUNE = "X:1\nM:4/4\nL:1/4\nK:G\nGABc|d2B2|\n"
 _BESIDE = (
     ("breakdowns/example/tune.abc", _TUNE),
     ("breakdowns/example/graced.abc", _TUNE.replace("GABc", "{g}GABc")),
+    ("breakdowns/example/held.abc", _TUNE.replace("GABc|d2B2|", "GABc-|c2B2|")),
     ("breakdowns/example/broken.musicxml", "<!DOCTYPE x [<!ENTITY a 'b'>]><score-partwise/>"),
 )
 
@@ -63,6 +64,15 @@ EXCERPT_CODES: tuple[Code, ...] = (
         "The score has something that a chart cannot show; the rest is shown.",
         _excerpt("file: graced.abc"),
         _GOOD,
+        beside=_BESIDE,
+    ),
+    Code(
+        "excerpt-held",
+        "note",
+        "A note sounds on from the bar before the first one shown, or after the last; it is shown "
+        "as if it began or ended there.",
+        _excerpt("file: held.abc", "bars: 2"),
+        _excerpt("file: held.abc", "bars: 1-2"),
         beside=_BESIDE,
     ),
 )

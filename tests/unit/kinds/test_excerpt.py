@@ -1,11 +1,15 @@
 """Bars of a score file are shown like typed notation, and what is wrong is told at its line."""
 
 import pytest
+from music21 import note
 from unit.kinds.files import FilesBeside, defaults_of
+from unit.scores.files import midi_file, opening, xml_note, xml_score
 
 from sitegen.charts.defaults import SongDefaults
 from sitegen.charts.reading import Reading
 from sitegen.kinds.excerpt import EXCERPT, LANTERN
+from sitegen.kinds.kind import Surroundings
+from sitegen.kinds.notation import NOTATION
 from sitegen.score.chart import Chart
 from sitegen.score.key import Key
 from sitegen.source import Passage
@@ -73,6 +77,98 @@ def test_the_contents_of_the_file_count_as_used() -> None:
     assert EXCERPT.read(Passage.of("file: x.abc"), SongDefaults()).uses == ""
 
 
+TYPED = """\
+key: D minor
+meter: 3/4
+tempo: 96
+
+count  | 1   &   2   &   3   &   | 1   &   2   &   3   &   |
+chord  | Dm                      | Gm                      |
+melody | D5          E5  F5      | G5              F5      |
+"""
+
+
+def test_it_is_analysed_as_if_it_were_typed() -> None:
+    typed = NOTATION.read(Passage.of(TYPED), SongDefaults())
+    assert typed.diagnostics == ()
+    found = chart("file: lantern.abc\nbars: 1-2")
+    around = Surroundings("a", "Example 1", source=Passage.of(TYPED).source)
+    records = [
+        dict(kind.analyse(one, around).record)
+        for kind, one in ((EXCERPT, found), (NOTATION, typed.chart))
+    ]
+    assert [record.pop("kind") for record in records] == ["excerpt", "notation"]
+    assert records[0] == records[1]
+    facts = [
+        [(fact.path, fact.text) for fact in kind.analyse(one, around).facts]
+        for kind, one in ((EXCERPT, found), (NOTATION, typed.chart))
+    ]
+    assert facts[0]
+    assert facts[0] == facts[1]
+
+
+def test_a_part_may_have_another_name_here() -> None:
+    (part,) = chart("file: lantern.abc\nparts: melody as low voice\nlow voice: bass clef").parts
+    assert (part.name, part.instrument.family, part.instrument.clef) == (
+        "low voice", "voice", "bass"
+    )  # fmt: skip
+
+
+def test_a_note_from_before_the_bars_sounds_on_and_that_is_told() -> None:
+    tune = "X:1\nM:2/4\nL:1/4\nK:G\nG2-|GB-|B2|\n"
+    found = read("file: tune.abc\nbars: 2", tune_abc=tune)
+    assert [(one.code, one.severity) for one in found.diagnostics] == [("excerpt-held", "note")]
+    assert isinstance(found.chart, Chart)
+    events = [
+        (int(e.onset), int(e.duration), str(e.notes[0].pitch)) for e in found.chart.parts[0].events
+    ]
+    assert events == [(0, 1, "G4"), (1, 1, "B4")]
+
+
+def test_an_ending_that_is_cut_into_has_its_bracket() -> None:
+    tune = "X:1\nM:2/4\nL:1/4\nK:G\n|:GA|1Bc|dB:|2AG|G2||\n"
+    told = [(bar.ending, bar.ending_closes) for bar in chart("file: t.abc", t_abc=tune).bars]
+    assert told == [("", False), ("1.", False), ("", True), ("2.", False), ("", True)]
+    cut = chart("file: t.abc\nbars: 3", t_abc=tune).bars
+    assert [(bar.number, bar.ending, bar.ending_closes) for bar in cut] == [(3, "1.", True)]
+
+
+def test_key_and_tempo_are_those_of_the_bars_shown() -> None:
+    tune = "X:1\nM:2/4\nL:1/4\nQ:1/4=90\nK:C\nCD|EF|\nK:G\nQ:1/4=60\nGF|GA|\n"
+    late = chart("file: t.abc\nbars: 3-4", t_abc=tune)
+    assert (str(late.key), str(late.tempo)) == ("G major", "quarter = 60")
+    early = chart("file: t.abc\nbars: 1-2", t_abc=tune)
+    assert (str(early.key), str(early.tempo)) == ("C major", "quarter = 90")
+    whole = read("file: t.abc", t_abc=tune)
+    assert [one.message.split(":")[0] for one in whole.diagnostics] == [
+        "changes of key (bar 3)", "changes of tempo (bar 3)"
+    ]  # fmt: skip
+
+
+def test_what_is_lost_elsewhere_is_not_told() -> None:
+    graced = LONG.replace("GABc|", "{g}GABc|", 1)
+    assert chart("file: t.abc\nbars: 2-3", t_abc=graced).bars
+
+
+def test_a_signature_without_a_mode_is_the_songs_where_they_agree() -> None:
+    score = xml_score(opening(fifths=-1) + xml_note("D5", 4))
+    files = FilesBeside({"a.musicxml": score})
+    for song, key in (("D minor", "D minor"), ("A minor", "F major")):
+        defaults = SongDefaults(Key.read(song), beside=files)
+        found = EXCERPT.read(Passage.of("file: a.musicxml"), defaults).chart
+        assert isinstance(found, Chart)
+        assert str(found.key) == key
+
+
+def test_a_midi_file_is_spelled_by_the_key() -> None:
+    files = FilesBeside({"a.mid": midi_file(note.Note("F#4"), note.Note("A#4"))})
+    for key, names in (("Eb minor", ["G♭4", "B♭4"]), ("B", ["F♯4", "A♯4"])):
+        found = EXCERPT.read(Passage.of(f"file: a.mid\nkey: {key}"), SongDefaults(beside=files))
+        assert isinstance(found.chart, Chart)
+        events = found.chart.parts[0].events
+        assert [str(one.pitch) for event in events for one in event.notes] == names
+
+
 @pytest.mark.parametrize(
     ("text", "code", "line", "words"),
     [
@@ -84,6 +180,8 @@ def test_the_contents_of_the_file_count_as_used() -> None:
         ("file: lantern.abc\nbars: 5-2", "head-value", 2, "comes before"),
         ("file: long.abc", "excerpt-bars", 1, "up to 64 bars"),
         ("file: lantern.abc\nparts: tuba", "excerpt-part", 2, 'no part "tuba"'),
+        ("file: lantern.abc\nparts: melody, melody", "head-value", 2, "named twice"),
+        ("file: lantern.abc\nmeter: 4/4", "head-field", 2, "its score's"),
         ("file: lantern.abc\nshow: tab", "head-value", 2, "shows no"),
         ("file: lantern.abc\ntuba: drop D", "head-field", 2, "no head line"),
         ("file: lantern.abc\n\nvoice | C5 |", "excerpt-line", 3, "head lines only"),

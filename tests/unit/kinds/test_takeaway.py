@@ -7,8 +7,8 @@ from lxml import etree
 from mido import MidiFile
 from unit.engraving.reading_musicxml import assert_says_the_same, load_schema
 from unit.engraving.writing import parsed
+from unit.kinds.files import defaults_of
 
-from sitegen.charts.defaults import SongDefaults
 from sitegen.kinds import KINDS, ChartKind
 from sitegen.kinds.kind import Drawing, Surroundings
 from sitegen.score.chart import Chart
@@ -31,7 +31,7 @@ def read(kind: ChartKind) -> tuple[Chart, Drawing]:
     """Return the kind's example and its drawing."""
     passage = Passage.of(kind.example)
     around = Surroundings("chart-a", "Example 1", source=passage.source, credits=CREDITS)
-    chart = kind.read(passage, SongDefaults()).chart
+    chart = kind.read(passage, defaults_of(kind)).chart
     assert chart is not None
     return chart, kind.draw(kind.analyse(chart, around), around)
 

@@ -1,6 +1,5 @@
 """Scores of every kind are read as music21 reads them, and hostile ones are refused in words."""
 
-import io
 import re
 import sys
 import zipfile
@@ -11,6 +10,7 @@ from typing import Any
 
 import pytest
 from music21 import converter, corpus
+from unit.scores.files import packed
 
 from sitegen.score.pitch import Pitch
 from sitegen.scores import FoundScore, ScoreError, read_score
@@ -44,14 +44,6 @@ XML = """\
 KRN = "**kern\n*M2/4\n*k[b-]\n=1\n4f\n4a\n=2\n2b-\n==\n*-\n"
 
 
-def packed(files: dict[str, bytes]) -> bytes:
-    made = io.BytesIO()
-    with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as archive:
-        for name, data in files.items():
-            archive.writestr(name, data)
-    return made.getvalue()
-
-
 def heard(score: FoundScore) -> list[tuple[str, str, str]]:
     return [
         (event.onset, event.duration, " ".join(event.pitches))
@@ -66,10 +58,11 @@ def test_an_abc_tune_has_its_pickup_chords_key_and_tempo() -> None:
         (0, "1"), (1, "3"), (2, "3"), (3, "3"), (4, "2")
     ]  # fmt: skip
     assert score.bars[-1].repeat_end
-    assert [(one.onset, one.symbol) for one in score.chords] == [
+    assert [(one.onset, one.text) for one in score.chords] == [
         ("1", "Dm"), ("4", "Gm"), ("7", "A7"), ("10", "Dm")
     ]  # fmt: skip
-    assert (score.tonic, score.mode, score.tempo, score.beat) == ("D", "minor", 96, "1")
+    assert [(key.name, key.fifths) for key in score.keys] == [("D minor", -1)]
+    assert [(tempo.beats, tempo.beat) for tempo in score.tempos] == [(96, "1")]
     assert heard(score)[:3] == [("0", "1", "A4"), ("1", "3/2", "D5"), ("5/2", "1/2", "E5")]
 
 
@@ -131,6 +124,14 @@ HOSTILE = {
         ".musicxml",
         "document",
     ),
+    "a document type behind a quotation": (
+        b'<!DOCTYPE a SYSTEM "b>" [ ]><score-partwise/>',
+        ".musicxml",
+        "document",
+    ),
+    "another encoding": (b"<?xml version='1.0' encoding='UTF-7'?><a/>", ".xml", "utf-7"),
+    "damage inside": (packed({"s.xml": b"<a>" * 50})[:60] + bytes(90), ".mxl", "compressed"),
+    "another packing": (packed({"s.xml": b"<a/>"}, zipfile.ZIP_BZIP2), ".mxl", "packed in a way"),
     "text in UTF-16": ("<score-partwise/>".encode("utf-16"), ".musicxml", "UTF-8"),
     "nothing inside": (b"<score-partwise/>", ".musicxml", "no part|no score|cannot|no bars"),
     "no XML": (b"<score-partwise><part", ".musicxml", "can be read"),
