@@ -4,6 +4,7 @@ Exit status: 0 clean, 1 faults in the content, 2 wrong usage, 3 a bug in the pro
 imports what it needs when it runs, so that the help is there at once.
 """
 
+import errno
 import os
 import signal
 import sys
@@ -293,8 +294,8 @@ def main(arguments: Sequence[str]) -> int:
         # Whoever read our output has gone; keep Python from flushing into the closed pipe.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return CLEAN
-    except Exception:  # noqa: BLE001 - a bug of ours is told in plain words
-        return _own_failure(arguments)
+    except Exception as wrong:  # noqa: BLE001 - a bug of ours is told in plain words
+        return _failure(arguments, wrong)
     return status if isinstance(status, int) else CLEAN
 
 
@@ -305,7 +306,10 @@ def _complain(text: str) -> None:
     click.echo(printable(text), err=True)
 
 
-def _own_failure(arguments: Sequence[str]) -> int:
+def _failure(arguments: Sequence[str], wrong: Exception) -> int:
+    if isinstance(wrong, OSError) and wrong.errno in {errno.ENOSPC, errno.EDQUOT}:
+        _complain("Error: there is no room on the disk for what is printed or kept: make room")
+        return USAGE
     import traceback  # noqa: PLC0415 - hardly ever needed
 
     from sitegen.site.bug import Bug  # noqa: PLC0415 - as above
@@ -317,10 +321,13 @@ def _own_failure(arguments: Sequence[str]) -> int:
 def _content(given: Path | None) -> Path:
     """Return the content folder; raises UsageError where there is none."""
     from sitegen.site.content_folder import (  # noqa: PLC0415 - as above
+        check_readable,
         default_content,
         find_content,
     )
 
+    for folder in (Path.cwd() / "content", Path.cwd()) if given is None else (given,):
+        check_readable(folder)
     found = default_content(Path.cwd()) if given is None else find_content(given)
     if found is None:
         place = "here" if given is None else f"at {given}"

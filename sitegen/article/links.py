@@ -13,6 +13,12 @@ from sitegen.article.tracker import Tracker
 from sitegen.diagnostics import fault
 from sitegen.source import Span
 
+MOST_OF_ADDRESSES = 1_000_000
+"""Characters of all addresses of a page's links, and of all of its pictures.
+
+No text can type so many, but links by name repeat an address that was typed once.
+"""
+
 _RUNS = re.compile(r"(javascript|vbscript|data|file):", re.IGNORECASE)
 # What a browser leaves out of an address, WHATWG URL Standard, 4.4; spaces only at the start.
 _LEFT_OUT = re.compile(r"[\x00-\x20]+")
@@ -27,6 +33,7 @@ def is_unsafe(address: str) -> bool:
 def take_links(tokens: Iterable[Token], tracker: Tracker) -> tuple[LinkUse, ...]:
     """Return the links among the tokens; a link that is unsafe is left without an address."""
     links = []
+    lengths = _Lengths(tracker)
     for token in _inner(tokens, "link_open"):
         address, span = str(token.attrGet("href") or ""), _span(token)
         if is_unsafe(address):
@@ -34,6 +41,9 @@ def take_links(tokens: Iterable[Token], tracker: Tracker) -> tuple[LinkUse, ...]
             message = f'a link must not lead to "{address[:60]}"'
             hint = "link to a page: https:, mailto: or a path on this site"
             tracker.report(fault("link-unsafe", tracker.source, span, message, hint=hint))
+            continue
+        if lengths.exceed_with(address, span):
+            token.attrs.pop("href", None)
             continue
         if _OUTSIDE.match(address):
             token.attrSet("rel", "noopener")
@@ -44,8 +54,12 @@ def take_links(tokens: Iterable[Token], tracker: Tracker) -> tuple[LinkUse, ...]
 def take_images(tokens: Iterable[Token], tracker: Tracker) -> tuple[ImageUse, ...]:
     """Return the pictures among the tokens that lie beside the text or below."""
     images = []
+    lengths = _Lengths(tracker)
     for token in _inner(tokens, "image"):
         target, span = str(token.attrGet("src") or ""), _span(token)
+        if lengths.exceed_with(target, span):
+            token.attrSet("src", "")
+            continue
         alt = plain_text(token.children or ())
         if not alt:
             message = "the picture has no description"
@@ -60,6 +74,27 @@ def take_images(tokens: Iterable[Token], tracker: Tracker) -> tuple[ImageUse, ..
         if is_unsafe(target):
             token.attrSet("src", "")
     return tuple(images)
+
+
+class _Lengths:
+    """Adds up the lengths of addresses, and reports once that they are too many characters."""
+
+    def __init__(self, tracker: Tracker) -> None:
+        self._tracker = tracker
+        self._sum = 0
+
+    def exceed_with(self, address: str, span: Span) -> bool:
+        """Return whether the addresses are too long with this one."""
+        was_within = self._sum <= MOST_OF_ADDRESSES
+        self._sum += len(address)
+        if self._sum <= MOST_OF_ADDRESSES:
+            return False
+        if was_within:
+            message = f"up to here the addresses have more than {MOST_OF_ADDRESSES} characters"
+            hint = "give a shorter address to what is linked so often"
+            tracker = self._tracker
+            tracker.report(fault("text-long", tracker.source, span, message, hint=hint))
+        return True
 
 
 def _inner(tokens: Iterable[Token], kind: str) -> Iterator[Token]:

@@ -21,6 +21,7 @@ from sitegen.site.bug import Bug
 from sitegen.site.content import Content, ContentFile, scan_content
 from sitegen.site.listing import Listed, menu_of, neighbours, ordered_listing
 from sitegen.site.pressing import Sheet
+from sitegen.site.refusal import reason_of
 from sitegen.site.settings import Settings
 from sitegen.site.site_file import load_settings
 from sitegen.site.theme_folder import find_theme
@@ -173,8 +174,8 @@ class Desk:
         try:
             slot = self._shelf.put(packed)
         except OSError as wrong:
-            full = Remark("error", f"the page cannot be kept: {wrong.strerror or wrong}")
-            return replace(page, remarks=(full, *page.remarks))
+            full = f"the page cannot be kept: {reason_of(wrong)}; make room on the disk"
+            return replace(page, remarks=(Remark("error", full), *page.remarks))
         if page.slot is not None:
             self._shelf.drop(page.slot)
         page = replace(page, slot=slot, attachments=made.attachments)

@@ -3,6 +3,7 @@
 import hashlib
 import re
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,13 +20,14 @@ from sitegen.preview.jobs import (
     pack,
 )
 from sitegen.preview.memory import Remembered, WarmCache
-from sitegen.preview.remarks import Remark, of_bugs, of_faults
+from sitegen.preview.remarks import Remark, UnfitThemeError, of_bugs, of_faults
 from sitegen.site.bug import Bug, attempt
 from sitegen.site.code_mark import code_mark
 from sitegen.site.content import ContentFile
 from sitegen.site.kept_drawings import KeptDrawings
 from sitegen.site.pressing import MadePage, load_once, make_page
 from sitegen.site.publications.gathering import make_publications
+from sitegen.site.refusal import RefusedError
 from sitegen.site.related import related_views, set_related
 from sitegen.site.study import study_file
 from sitegen.site.survey import Survey, look_at_front, survey_of
@@ -57,7 +59,7 @@ class Maker:
         """Return what the front matter tells; the charts are counted by their opening lines."""
         survey = look_at_front(file)
         try:
-            text = file.path.read_text(encoding="utf-8", errors="replace")
+            text = file.read().decode(errors="replace")
         except OSError:
             text = ""
         return replace(_told(survey), charts=len(self._opening.findall(text)))
@@ -108,7 +110,10 @@ def _set_related(job: TopJob) -> Mapping[str, bytes]:
 
 def _load(theme: ThemeState) -> Theme:
     # The theme's number is what its state is known by, so that it is loaded anew with each.
-    return load_once(theme.folder, (str(theme.number), ""))
+    try:
+        return load_once(theme.folder, (str(theme.number), ""))
+    except RefusedError as refused:
+        raise UnfitThemeError(str(refused)) from refused
 
 
 def _told(survey: Survey) -> Told:
@@ -126,6 +131,7 @@ def _made(
     packed = pack(files)
     whole = hashlib.blake2b(packed, digest_size=12)
     for name, path in sorted(attachments.items()):
-        info = path.stat()
-        whole.update(f"{name}\0{info.st_size}\0{info.st_mtime_ns}\0".encode())
+        with suppress(OSError):  # it was taken away just now, which the next look tells
+            info = path.stat()
+            whole.update(f"{name}\0{info.st_size}\0{info.st_mtime_ns}\0".encode())
     return Made(told, packed, attachments, whole.hexdigest(), remarks, is_good)

@@ -16,6 +16,10 @@ MOST_SHOWN = 50
 _IN_TRACE = re.compile(r'File "([^"]+)", line (\d+)')
 
 
+class UnfitThemeError(Exception):
+    """A file of the theme cannot be read; the message says which one, and why."""
+
+
 @dataclass(frozen=True)
 class Remark:
     """A fault told by its frame; `weight` is "error", "warning" or "note"."""
@@ -38,6 +42,9 @@ def _of_bug(bug: Bug, theme: Path) -> Remark:
     last = bug.trace.strip().rpartition("\n")[2]
     places = [(Path(path), int(line)) for path, line in _IN_TRACE.findall(bug.trace)]
     inside = [(path, line) for path, line in places if path.is_relative_to(theme)]
+    name, _, message = last.partition(": ")
+    if name.endswith(UnfitThemeError.__name__):
+        return Remark("error", f"error: {message}")
     if inside:
         return Remark("error", _theme_frame(*inside[-1], last.partition(": ")[2] or last))
     if last.startswith("FileNotFoundError") and str(theme) in last:

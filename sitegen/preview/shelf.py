@@ -3,6 +3,10 @@
 import tempfile
 from dataclasses import dataclass
 
+from sitegen.site.refusal import RefusedError, reason_of
+
+_CURE = "make room on the disk, or name another folder for such files in TMPDIR"
+
 
 @dataclass(frozen=True)
 class Slot:
@@ -14,10 +18,19 @@ class Slot:
 
 
 class Shelf:
-    """Holds pieces of data outside the memory; the room of what is dropped is used again."""
+    """Holds pieces of data outside the memory; the room of what is dropped is used again.
+
+    Raises RefusedError where no file can be made for it.
+    """
 
     def __init__(self) -> None:
-        self._file = tempfile.TemporaryFile(prefix="sitegen-")  # noqa: SIM115 - closed by `close`
+        try:
+            # What a full disk did not take must not wait here for the next try.
+            self._file = tempfile.TemporaryFile(prefix="sitegen-", buffering=0)  # noqa: SIM115 - closed by `close`
+        except OSError as wrong:
+            raise RefusedError(
+                f"made pages cannot be kept: {reason_of(wrong)}; {_CURE}"
+            ) from wrong
         self._end = 0
         self._free: list[Slot] = []
 
@@ -29,7 +42,9 @@ class Shelf:
         else:
             slot = Slot(fit.start, len(data), fit.room)
         self._file.seek(slot.start)
-        self._file.write(data)
+        left = memoryview(data)
+        while left:
+            left = left[self._file.write(left) :]
         if fit is None:
             self._end += len(data)
         else:

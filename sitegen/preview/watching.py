@@ -1,10 +1,13 @@
 """The saves in some folders, told in moments; a folder that goes and comes again is followed."""
 
 import asyncio
-from collections.abc import AsyncIterator, Callable, Collection
+import os
+from collections.abc import AsyncIterator, Callable, Collection, Iterable
+from contextlib import suppress
 from pathlib import Path
 
 from watchfiles import awatch
+from watchfiles._rust_notify import WatchfilesRustInternalError
 
 STEP = 10
 """Milliseconds without a further change after which changes are told."""
@@ -20,6 +23,7 @@ async def saves(folders: Callable[[], Collection[Path]]) -> AsyncIterator[Collec
     `folders` is asked anew each time; where one of them comes or goes, it is told itself.
     """
     before: dict[Path, int] = {}
+    seen: dict[Path, tuple[int, int]] = {}
     while True:
         there = _marks(folders())
         if there != before and before:
@@ -28,13 +32,20 @@ async def saves(folders: Callable[[], Collection[Path]]) -> AsyncIterator[Collec
         if not there:
             await asyncio.sleep(_LOOK / 1000)
             continue
-        async for changes in awatch(
-            *there, step=STEP, debounce=_LONGEST, rust_timeout=_LOOK, yield_on_timeout=True
-        ):
-            if changes:
-                yield [Path(path) for _, path in changes]
-            if _marks(folders()) != there:
-                break
+        try:
+            async for changes in awatch(
+                *there, step=STEP, debounce=_LONGEST, rust_timeout=_LOOK, yield_on_timeout=True
+            ):
+                if changes:
+                    yield [Path(path) for _, path in changes]
+                if _marks(folders()) != there:
+                    break
+        except (OSError, WatchfilesRustInternalError):
+            # There is a folder that we may not watch, or there are more than the system watches.
+            last, seen = seen or _times(there), _times(there)
+            if last != seen:
+                yield [path for path in {*last, *seen} if last.get(path) != seen.get(path)]
+            await asyncio.sleep(_LOOK / 1000)
 
 
 def _marks(folders: Collection[Path]) -> dict[Path, int]:
@@ -46,3 +57,15 @@ def _marks(folders: Collection[Path]) -> dict[Path, int]:
         except OSError:
             continue
     return marks
+
+
+def _times(folders: Iterable[Path]) -> dict[Path, tuple[int, int]]:
+    """Return the time and the size of all that lies below some folders."""
+    times: dict[Path, tuple[int, int]] = {}
+    for top in folders:
+        for place, _, names in os.walk(top):
+            for path in (Path(place), *(Path(place, name) for name in names)):
+                with suppress(OSError):
+                    info = path.stat()
+                    times[path] = (info.st_mtime_ns, info.st_size)
+    return times

@@ -69,7 +69,7 @@ class Meter(Struct, frozen=True):
         match = _WRITTEN.fullmatch(text)
         if match is None:
             raise ValueError(f'"{text}" is not a meter; write it as 4/4 or 2+2+3/8')
-        unit = int(match[2])
+        unit = int(match[2][:4])
         if unit not in UNITS:
             raise ValueError(f"a meter counts halves, quarters, eighths, ..., not 1/{unit} notes")
         upper = _numbers(match[1])

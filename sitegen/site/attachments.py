@@ -16,7 +16,7 @@ from sitegen.diagnostics import Diagnostic, did_you_mean, fault
 from sitegen.site.active_content import find_active
 from sitegen.site.content import ContentFile
 from sitegen.site.file_names import find_name_fault
-from sitegen.site.file_reading import open_file
+from sitegen.site.file_reading import holds_file, open_file
 from sitegen.source import Source, Span
 
 PICTURES = frozenset({".apng", ".avif", ".gif", ".jpeg", ".jpg", ".png", ".svg", ".webp"})
@@ -103,7 +103,7 @@ def _missing(
         message = f'the picture "{picture.name}" lies outside the folder of the write-up'
         hint = "put the picture beside the text and name it by its path from there"
         return picture.fault("image-outside", message, hint)
-    if not path.is_file():
+    if not holds_file(path):
         message = f'there is no picture "{picture.name}" beside the text'
         return picture.fault("image-missing", message, did_you_mean(picture.name, names()))
     return None
@@ -139,7 +139,7 @@ def _names(folder: Path) -> list[str]:
     """Return the names of the files of a write-up, none where there are very many."""
     names: list[str] = []
     for path in folder.rglob("*"):
-        if path.suffix != ".md" and path.is_file():
+        if path.suffix != ".md" and holds_file(path):
             names.append(unicodedata.normalize("NFC", path.relative_to(folder).as_posix()))
         if len(names) > _MOST_NAMES:
             return []

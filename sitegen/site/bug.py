@@ -5,6 +5,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import ParamSpec, TypeVar
 
+from sitegen.site.refusal import RefusedError
+
 Result = TypeVar("Result")
 Given = ParamSpec("Given")
 
@@ -24,9 +26,14 @@ def attempt(
     *args: Given.args,
     **kwargs: Given.kwargs,
 ) -> Result | None:
-    """Return what `step` returns; when it raises, add a bug and return None."""
+    """Return what `step` returns; when it raises, add a bug and return None.
+
+    Raises RefusedError as the step does: what the system refuses is no bug.
+    """
     try:
         return step(*args, **kwargs)
+    except RefusedError:
+        raise
     except Exception:  # noqa: BLE001 - whatever a step raises, it is a bug and is reported as one
         bugs.append(Bug(doing, traceback.format_exc()))
         return None

@@ -2,7 +2,7 @@
 
 import time
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from sitegen.diagnostics import Diagnostic, ordered
@@ -26,7 +26,7 @@ from sitegen.site.refusal import RefusedError
 from sitegen.site.settings import SettingsFile
 from sitegen.site.site_file import load_settings
 from sitegen.site.tally import counted, fault_words
-from sitegen.site.theme_folder import asked_theme, find_theme
+from sitegen.site.theme_folder import asked_theme, check_theme, find_theme
 from sitegen.site.workforce import Workforce
 
 
@@ -35,7 +35,8 @@ class Report:
     """What came of a build.
 
     `kept` are the write-ups and pages whose last good page was kept, `missing` those that are
-    not on the site at all; `drafts` counts the drafts left out. `out` is None where nothing was
+    not on the site at all; `drafts` counts the drafts left out. `unkept` says why the next build
+    finds nothing kept of this one, "" where it does. `out` is None where nothing was
     published.
     """
 
@@ -47,6 +48,7 @@ class Report:
     missing: tuple[str, ...] = ()
     drafts: int = 0
     seconds: float = 0
+    unkept: str = ""
     out: Path | None = None
 
     def summary(self) -> str:
@@ -63,6 +65,8 @@ class Report:
             lines.append(f"not on the site: {', '.join(self.missing)}")
         if self.drafts:
             lines.append(f"{counted(self.drafts, 'draft')} left out; --drafts builds them")
+        if self.unkept:
+            lines.append(f"nothing is kept for the next build: {self.unkept}")
         if self.out is None:
             lines.append("nothing was published")
         return "\n".join(lines)
@@ -77,7 +81,8 @@ def build_site(order: Order, step: Step) -> Report:
     """Build the site and return what came of it; the fault of one write-up stops no other.
 
     Raises RefusedError when the theme is unknown or the output folder must not be written.
-    Nothing is published while the settings have an error.
+    Nothing is published while the settings have an error, or a folder of write-ups or pages cannot
+    be read: what is published would lose the pages that it holds.
     """
     began = time.monotonic()
     content = scan_content(order.content)
@@ -85,7 +90,8 @@ def build_site(order: Order, step: Step) -> Report:
     theme = _load_theme(order, settings, content)
     _check_out(order, content)
     faults = _weighed((*content.diagnostics, *settings.diagnostics), order)
-    if theme is None or any(found.is_error for found in settings.diagnostics):
+    is_refused = not content.is_known or any(found.is_error for found in settings.diagnostics)
+    if theme is None or is_refused:
         return Report(diagnostics=faults, seconds=time.monotonic() - began)
     with (
         fresh_folder(order.out, force=order.force) as fresh,
@@ -109,8 +115,7 @@ def build_site(order: Order, step: Step) -> Report:
         seconds=time.monotonic() - began,
         out=order.out,
     )
-    keep(order, materials, edition.records, report)
-    return report
+    return replace(report, unkept=keep(order, materials, edition.records, report))
 
 
 def _weighed(diagnostics: Iterable[Diagnostic], order: Order) -> tuple[Diagnostic, ...]:
@@ -130,6 +135,7 @@ def _load_theme(
         folder = asked_theme(order.theme)
     if folder is None:
         return None
+    check_theme(folder)
     try:
         theme = load_theme(folder, NOTATION_STYLE)
     except FileNotFoundError as wrong:

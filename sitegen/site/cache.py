@@ -16,10 +16,15 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
+from sitegen.site.file_reading import read_own
+from sitegen.site.refusal import reason_of
+
 MOST_BYTES = 1 << 30
 """How much a cache may hold: a write-up with seven charts takes about 80 KB."""
 
 _LEVEL = 1
+_ROOM = 1 << 16
+"""Bytes for which a cache of any use has room."""
 _PLAIN = {
     ("builtins", "frozenset"): frozenset,
     ("builtins", "set"): set,
@@ -76,7 +81,7 @@ class Cache:
         """Return the bytes under `key`, none where there are none; they count as used now."""
         path = self._path(key)
         try:
-            data = path.read_bytes()
+            data = read_own(path)
             os.utime(path)
         except OSError:
             return b""
@@ -87,31 +92,49 @@ class Cache:
         path = self._path(key)
         fresh = path.with_name(f".{path.name}.{os.getpid()}")
         try:
-            self._make(path.parent)
-            fresh.write_bytes(data)
-            fresh.replace(path)
+            self._write(path, fresh, data)
         except OSError:
             with suppress(OSError):
                 fresh.unlink()
 
+    def find_trouble(self) -> str:
+        """Return why nothing can be kept, "" where something can."""
+        path = self._path(key_of("trouble"))
+        fresh = path.with_name(f".{path.name}.{os.getpid()}")
+        try:
+            self._write(path, fresh, bytes(_ROOM))
+            path.unlink()
+        except OSError as wrong:
+            with suppress(OSError):
+                fresh.unlink()
+            return reason_of(wrong)
+        return ""
+
     def prune(self) -> None:
         """Drop the entries not used for the longest time, until the rest may stay."""
         entries = []
-        for path in self._folder.glob("*/*"):
-            try:
-                found = path.stat()
-            except OSError:  # another build dropped it
-                continue
-            entries.append((found.st_mtime_ns, found.st_size, path))
+        for folder, _, names in os.walk(self._folder):
+            for path in (Path(folder, name) for name in names):
+                with suppress(OSError):  # another build dropped it
+                    found = path.stat()
+                    entries.append((found.st_mtime_ns, found.st_size, path))
         held = sum(size for _, size, _ in entries)
         for _, size, path in sorted(entries):
             if held <= self._most_bytes:
                 break
-            path.unlink(missing_ok=True)
+            with suppress(OSError):
+                path.unlink()
             held -= size
 
     def _path(self, key: str) -> Path:
         return self._folder / key[:2] / key[2:]
+
+    def _write(self, path: Path, fresh: Path, data: bytes) -> None:
+        self._make(path.parent)
+        fresh.unlink(missing_ok=True)
+        with fresh.open("xb") as file:  # whatever stands there by now, it is not ours
+            file.write(data)
+        fresh.replace(path)
 
     def _make(self, folder: Path) -> None:
         folder.mkdir(parents=True, exist_ok=True)

@@ -1,6 +1,9 @@
 """The content folder: which write-ups and pages it holds and at which address each will stand."""
 
+import errno
+import os
 import re
+import stat
 import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
@@ -62,6 +65,11 @@ class Content:
     diagnostics: tuple[Diagnostic, ...]
 
     @property
+    def is_known(self) -> bool:
+        """False where a folder could not be read: nobody knows what it holds."""
+        return all(found.code != "content-unreadable" for found in self.diagnostics)
+
+    @property
     def settings_path(self) -> Path:
         """The file with the site's settings."""
         return self.folder / SETTINGS_FILE
@@ -78,7 +86,7 @@ def scan_content(folder: Path) -> Content:
 
 def is_inside(path: Path, folder: Path) -> bool:
     """Return whether `path`, every link followed, lies in `folder`."""
-    return path.resolve().is_relative_to(folder.resolve())
+    return Path(os.path.realpath(path)).is_relative_to(os.path.realpath(folder))
 
 
 def shown(path: Path) -> str:
@@ -96,11 +104,11 @@ def whole_file_fault(code: str, path: Path, message: str, hint: str = "") -> Dia
 def _articles(folder: Path, faults: list[Diagnostic]) -> list[ContentFile]:
     found = []
     for entry in _entries(folder, faults):
-        if not entry.is_dir():
+        if not _may_be_folder(entry):
             hint = f"a write-up stands in a folder of its own: {entry.stem}/{ARTICLE_FILE}"
             message = f'"{entry.name}" is not part of any write-up'
             faults.append(whole_file_fault("content-stray", entry, message, hint))
-        elif not (entry / ARTICLE_FILE).exists():
+        elif _is_missing(entry / ARTICLE_FILE):
             message = f'the folder "{entry.name}" holds no {ARTICLE_FILE}'
             faults.append(whole_file_fault("content-stray", entry, message))
         else:
@@ -119,14 +127,34 @@ def _pages(folder: Path, faults: list[Diagnostic]) -> list[ContentFile]:
 
 
 def _entries(folder: Path, faults: list[Diagnostic]) -> list[Path]:
-    if not folder.is_dir():
-        return []
     try:
         entries = [entry for entry in folder.iterdir() if not entry.name.startswith(".")]
+    except FileNotFoundError:
+        return []
     except OSError as wrong:
         faults.append(unreadable(folder, wrong))
         return []
     return sorted(entries, key=lambda entry: entry.name)
+
+
+def _may_be_folder(path: Path) -> bool:
+    """Return whether a folder stands at a path; what we may not look at counts as one."""
+    try:
+        return stat.S_ISDIR(path.stat().st_mode)
+    except OSError as wrong:
+        return wrong.errno not in _NOTHING_THERE
+
+
+def _is_missing(path: Path) -> bool:
+    """Return whether nothing stands at a path; what we may not look at counts as something."""
+    try:
+        path.stat()
+    except OSError as wrong:
+        return wrong.errno in _NOTHING_THERE
+    return False
+
+
+_NOTHING_THERE = {errno.ENOENT, errno.ELOOP}  # a link may lead to nothing, or to itself
 
 
 def unreadable(path: Path, wrong: OSError) -> Diagnostic:

@@ -14,7 +14,9 @@ LARGEST_TEXT = 500_000
 """Bytes of a write-up, a page or the settings: more than a book has."""
 
 _KILO = 1000
-_CAREFULLY = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_NOFOLLOW", 0)
+_PATIENTLY = getattr(os, "O_NONBLOCK", 0)
+"""A pipe is not waited for."""
+_CAREFULLY = os.O_RDONLY | _PATIENTLY | getattr(os, "O_NOFOLLOW", 0)
 _BINARY = getattr(os, "O_BINARY", 0)
 
 
@@ -31,8 +33,8 @@ def read_text_file(path: Path, root: Path | None = None) -> bytes:
     Raises OSError, for a link that leads out of `root`, for what is no file, and for a file that
     is too large.
     """
-    real = path.resolve(strict=True)
-    if root is not None and not real.is_relative_to(root.resolve()):
+    real = Path(os.path.realpath(path, strict=True))
+    if root is not None and not real.is_relative_to(os.path.realpath(root)):
         raise UnfitFileError("it is a link to a place outside the content folder")
     with open_file(real) as stream:
         data = stream.read(LARGEST_TEXT + 1)
@@ -53,6 +55,28 @@ def open_file(path: Path) -> BinaryIO:
         os.close(number)
         raise
     return os.fdopen(number, "rb")
+
+
+def holds_file(path: Path) -> bool:
+    """Return whether a file stands at `path`, links followed; False where we may not look."""
+    return os.path.isfile(path)  # noqa: PTH113 - pathlib's raises for what we may not look at
+
+
+def open_own(path: Path) -> BinaryIO:
+    """Return an open file of our own folders, links followed; raises OSError for what is none."""
+    number = os.open(path, os.O_RDONLY | _PATIENTLY | _BINARY)
+    try:
+        _check_kind(os.fstat(number))
+    except OSError:
+        os.close(number)
+        raise
+    return os.fdopen(number, "rb")
+
+
+def read_own(path: Path) -> bytes:
+    """Return what a file of our own folders holds, as `open_own` opens it."""
+    with open_own(path) as stream:
+        return stream.read()
 
 
 def find_unfit(path: Path) -> str:
@@ -77,10 +101,14 @@ _NO_FILE = "it is a pipe or a device, and no file"
 
 
 def _check(path: Path, opened: os.stat_result) -> None:
+    _check_kind(opened)
+    in_place = os.path.realpath(path) == os.fspath(path)
+    if not (in_place and os.path.samestat(opened, os.lstat(path))):
+        raise UnfitFileError("it was exchanged for another file while it was read")
+
+
+def _check_kind(opened: os.stat_result) -> None:
     if stat.S_ISDIR(opened.st_mode):
         raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR))
     if not stat.S_ISREG(opened.st_mode):
         raise UnfitFileError(_NO_FILE)
-    in_place = os.path.realpath(path) == os.fspath(path)
-    if not (in_place and os.path.samestat(opened, os.lstat(path))):
-        raise UnfitFileError("it was exchanged for another file while it was read")

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from sitegen.site.file_reading import read_own
 from sitegen.site.publishing import MARKER
 
 VERSION = 1
@@ -33,7 +34,7 @@ class Ledger:
 def read_ledger(published: Path) -> Ledger:
     """Return the ledger of a published folder; an empty one when it has none that we can read."""
     try:
-        record = json.loads((published / MARKER).read_text(encoding="utf-8"))
+        record = json.loads(read_own(published / MARKER))
         if record["version"] != VERSION:
             return Ledger()
         pages = {
@@ -41,7 +42,7 @@ def read_ledger(published: Path) -> Ledger:
             for address, entry in record["pages"].items()
         }
         return Ledger(pages, tuple(map(str, record["assets"])), str(record.get("words", "")))
-    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return Ledger()
 
 

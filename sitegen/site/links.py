@@ -18,6 +18,7 @@ from sitegen.site.content import (
     ContentFile,
 )
 from sitegen.site.content_folder import find_content
+from sitegen.site.file_reading import holds_file
 
 _ELSEWHERE = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:|/")
 
@@ -73,7 +74,7 @@ def linked_pages(file: ContentFile, article: Article) -> tuple[str, ...]:
 
 def _file_beside(file: ContentFile, name: str) -> Path | None:
     path = path_below(file.folder, name) if name else None
-    return path if path is not None and path.is_file() and path.name != file.path.name else None
+    return path if path is not None and holds_file(path) and path.name != file.path.name else None
 
 
 def _is_page(page: _Page, name: str) -> bool:
@@ -84,9 +85,9 @@ def _is_page(page: _Page, name: str) -> bool:
         case ["."]:
             return True
         case [slug]:
-            return (page.content / PAGES_FOLDER / f"{slug}.md").is_file()
+            return holds_file(page.content / PAGES_FOLDER / f"{slug}.md")
         case [room, slug] if room == ARTICLES_FOLDER:
-            return (page.content / ARTICLES_FOLDER / slug / ARTICLE_FILE).is_file()
+            return holds_file(page.content / ARTICLES_FOLDER / slug / ARTICLE_FILE)
     return False
 
 

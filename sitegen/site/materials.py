@@ -60,17 +60,31 @@ def gather(order: Order, content: Content, theme: Path) -> Materials:
 
 def keep(
     order: Order, materials: Materials, records: Mapping[str, Record], report: "Report"
-) -> None:
+) -> str:
     """Keep what the next build can use, and what it can say where nothing has changed.
 
-    After a failure of the program nothing is said without another try.
+    Returns why nothing could be kept, "" else. After a failure of the program nothing is said
+    without another try.
     """
     if order.cache is None:
-        return
+        return ""
+    trouble = Cache(order.cache).find_trouble()
+    if not trouble:
+        _keep(order, order.cache, materials, records, report)
+    return trouble and f"{order.cache} cannot be written: {trouble}"
+
+
+def _keep(
+    order: Order,
+    cache: Path,
+    materials: Materials,
+    records: Mapping[str, Record],
+    report: "Report",
+) -> None:
     if not is_same(take_snapshot(materials.places, materials.snapshot), materials.snapshot):
         return  # somebody wrote while we read: who knows what was read
     materials.records.keep(records)
-    Cache(order.cache).prune()
+    Cache(cache).prune()
     if report.bugs:
         return
     said = [draw_frame(found) for found in report.diagnostics]

@@ -24,6 +24,7 @@ from sitegen.site.recording import recording_view
 from sitegen.site.rights import quoted_in, quoted_words
 from sitegen.site.study import Study, study_file
 from sitegen.site.survey import Survey, survey_of
+from sitegen.site.theme_folder import check_theme
 from sitegen.site.writing import Written, put_bytes, put_copy, written_files
 
 
@@ -68,7 +69,11 @@ class Sheet:
 
 @lru_cache(maxsize=4)
 def load_once(folder: Path, _state: tuple[str, str]) -> Theme:
-    """Return the theme in a folder, loaded anew where its state is another one."""
+    """Return the theme in a folder, loaded anew where its state is another one.
+
+    Raises RefusedError where a file of it cannot be read.
+    """
+    check_theme(folder)
     return load_theme(folder, NOTATION_STYLE)
 
 

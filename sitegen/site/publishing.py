@@ -9,11 +9,13 @@ that a loss of power does no harm either.
 import ctypes
 import os
 import shutil
+import stat
 import sys
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
 
+from sitegen.site.file_reading import holds_file
 from sitegen.site.lock import only_build
 from sitegen.site.refusal import RefusedError
 from sitegen.site.writing import refusal
@@ -58,15 +60,24 @@ def _told(target: Path) -> Iterator[None]:
 
 def check_target(target: Path, *, force: bool = False) -> None:
     """Raise RefusedError when `target` is neither free nor an output of sitegen."""
-    if target.is_dir():
-        ours = (target / MARKER).is_file() or not any(target.iterdir())
-        if not ours and not force:
-            raise RefusedError(
-                f"{target} was not made by sitegen and would be lost: choose another --out, or "
-                "say --force"
-            )
-    elif target.exists():
-        raise RefusedError(f"{target} is not a folder")
+    with _told(target):
+        kind = _kind_of(target)
+        if kind is not None and not stat.S_ISDIR(kind):
+            raise RefusedError(f"{target} is not a folder")
+        ours = kind is None or holds_file(target / MARKER) or not any(target.iterdir())
+    if not ours and not force:
+        raise RefusedError(
+            f"{target} was not made by sitegen and would be lost: choose another --out, or say "
+            "--force"
+        )
+
+
+def _kind_of(path: Path) -> int | None:
+    """Return what stands at a path as the system tells it, None for nothing; raises OSError."""
+    try:
+        return path.stat().st_mode
+    except (FileNotFoundError, NotADirectoryError):
+        return None
 
 
 def _flush(folder: Path) -> None:

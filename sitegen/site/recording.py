@@ -13,7 +13,7 @@ from sitegen.pages.views import Link, Player, RecordingView
 from sitegen.site.attachments import FILMS, SOUNDS, Attachment, path_below, unfit
 from sitegen.site.content import ContentFile
 from sitegen.site.content_folder import SETTINGS_FILE, find_content
-from sitegen.site.file_reading import read_text_file
+from sitegen.site.file_reading import holds_file, read_text_file
 from sitegen.site.moments import file_href
 from sitegen.site.settings import read_settings
 
@@ -91,7 +91,7 @@ def _file_beside(file: ContentFile, article: Article) -> tuple[Path | None, Diag
     if not video.file or is_web_address(video.file):
         return None, None
     path = path_below(file.folder, video.file)
-    if path is not None and path.is_file():
+    if path is not None and holds_file(path):
         attached = Attachment(video.file, article.source, video.places["file"])
         wrong = unfit(path, attached, SOUNDS | FILMS)
         return (path, None) if wrong is None else (None, wrong)

@@ -8,7 +8,7 @@ from sitegen.diagnostics import Diagnostic
 from sitegen.finding import Entry, NamedAnalysis, make_entry
 from sitegen.kinds.kind import ChartKind
 from sitegen.site.bug import Bug, attempt
-from sitegen.site.content import ContentFile, shown
+from sitegen.site.content import ContentFile, shown, unreadable
 from sitegen.site.links import linked_pages
 from sitegen.site.rights import find_missing_rights, quoted_in
 from sitegen.site.study import StudiedChart, Study, study_file
@@ -50,8 +50,8 @@ def look_at_front(file: ContentFile) -> Survey:
     bugs: list[Bug] = []
     try:
         source, _ = load_source(file.read(), name)
-    except OSError:
-        return Survey(file, None, "")
+    except OSError as wrong:
+        return Survey(file, None, "", diagnostics=(unreadable(file.path, wrong),))
     found = attempt(bugs, f"reading {name}", read_front, file, source)
     if found is None:
         return Survey(file, None, "", bugs=tuple(bugs))

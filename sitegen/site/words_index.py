@@ -3,7 +3,9 @@
 It is made anew whenever a word has changed; its files differ from one making to the next.
 """
 
+import errno
 import hashlib
+import os
 import shutil
 import subprocess
 import sys
@@ -15,12 +17,15 @@ from sitegen.pages.words_feed import feed_of
 from sitegen.site.addresses import INDEX
 from sitegen.site.cache import Cache, key_of
 from sitegen.site.pressing import Press
-from sitegen.site.writing import carry_over
+from sitegen.site.writing import carry_over, refusal
 
 WORDS = "words"
 """The folder of the index, from the top of the site."""
 LONGEST = 600
 """Seconds that the index may take; thousands of write-ups take half a minute."""
+
+_ROOM = 1 << 20
+"""Bytes on the disk with less than which an index fails for want of room."""
 
 # Letters that belong to words here: E♭, F♯m7, 7/8, C#.
 _LETTERS = "♭♯/#°ø"
@@ -40,8 +45,16 @@ def index_words(press: Press, addresses: Iterable[str], before: str) -> str:
     """Make the index of the pages at `addresses`, and return the hash of their words.
 
     The pages stand below `press.top`. Where the hash is `before`, that of the published index,
-    that index stays. Raises WordsError where pagefind fails.
+    that index stays. Raises WordsError where pagefind fails, and RefusedError where the system
+    does not let us write.
     """
+    try:
+        return _index(press, addresses, before)
+    except OSError as wrong:
+        raise refusal(Path(wrong.filename or press.top / WORDS), wrong) from wrong
+
+
+def _index(press: Press, addresses: Iterable[str], before: str) -> str:
     top, old = press.top, press.old
     with tempfile.TemporaryDirectory(prefix="sitegen-words-") as place:
         mark = _write_feed(press, Path(place), addresses)
@@ -92,6 +105,8 @@ def _run(feed: Path, out: Path) -> None:
     except (OSError, subprocess.TimeoutExpired) as wrong:
         raise WordsError(f"the index of words could not be made: {wrong}") from wrong
     if done.returncode or not (out / "pagefind.js").is_file():
+        if shutil.disk_usage(out.parent).free < _ROOM:  # it has words of its own for that
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), os.fspath(out))
         said = (done.stderr or done.stdout).strip() or f"pagefind ended with {done.returncode}"
         raise WordsError(f"the index of words could not be made: {said}")
     for pattern in _NOT_NEEDED:

@@ -12,7 +12,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import BinaryIO
 
-from sitegen.site.file_reading import open_file
+from sitegen.site.file_reading import open_file, open_own, read_own
 from sitegen.site.refusal import RefusedError, reason_of
 
 _PIECE = 1 << 20
@@ -124,7 +124,7 @@ def _is_copy(stream: BinaryIO, old: Path) -> bool:
     try:
         if old.stat().st_size != os.fstat(stream.fileno()).st_size:
             return False
-        with old.open("rb") as published:
+        with open_own(old) as published:
             pieces = iter(lambda: stream.read(_PIECE), b"")
             return all(piece == published.read(_PIECE) for piece in pieces)
     except OSError:
@@ -133,6 +133,6 @@ def _is_copy(stream: BinaryIO, old: Path) -> bool:
 
 def _holds(old: Path, data: bytes) -> bool:
     try:
-        return old.stat().st_size == len(data) and old.read_bytes() == data
+        return old.stat().st_size == len(data) and read_own(old) == data
     except OSError:
         return False

@@ -4,8 +4,8 @@ Run it with `python tests/bench/building.py [--articles 200 1000] [--rounds 2]`.
 makes a synthetic archive (`archive.py`), keeps what verovio is given for its sheets
 (`floor_sheets.py`), and then measures, one after the other and round by round, so that all suffer
 the same noise: the floor (`floor.py`), a cold build on two processes, the floor, a cold build on
-one. Each figure is a ratio, the median of the rounds, with the target beside it; nothing is
-asserted. A thousand write-ups take hours on one core.
+one, and then saves in the preview (`saving.py`). Each figure is a ratio, the median of the rounds,
+with the target beside it; nothing is asserted. A thousand write-ups take hours on one core.
 
 Other measurements join in `measure_size`: a function that takes an `Archive` and yields figures.
 """
@@ -27,6 +27,7 @@ from bench.archive import write_archive  # noqa: E402 - after the path is set
 from bench.building_clock import FailedRunError, Run, timed_python  # noqa: E402 - as above
 from bench.floor_sheets import keep_in_parts  # noqa: E402 - as above
 from bench.kills_site import manifest_of  # noqa: E402 - as above
+from bench.saving import CHART, PROSE, measure_saves  # noqa: E402 - as above
 
 from sitegen.site.words_index import WORDS  # noqa: E402 - as above
 
@@ -129,6 +130,9 @@ def measure_size(archive: Archive, rounds: int) -> Iterator[Ratio]:
     yield from measure_cold(archive, rounds)
     yield measure_nothing_to_do(archive)
     yield compare_builds(archive)
+    saves = measure_saves(archive.content, archive.folder / "two-cache")
+    yield Ratio("prose saved to event, over a Markdown and a template", saves.prose, PROSE, " ms")
+    yield Ratio("chart saved to event, over its engraving", saves.chart, CHART, " ms")
     held = max(archive.peaks) / _MEGABYTE
     yield Ratio("largest process of any build", held, _MEMORY, " MB")
 

@@ -1,11 +1,11 @@
 """Whether a published folder stays whole when builds are killed at random moments.
 
 Run it with `python tests/bench/kills.py [--kills 200] [--seed 1]`; it takes some seconds a kill. A
-small site alternates between two states. Each build of it, on two processes, is hit at a random
-moment by SIGKILL or SIGTERM, the build itself or one of its processes. Then the published folder
-must be exactly one of the two states, by the hashes of its files, no process may be left, and the
-next build must publish the new state and leave nothing beside it. The status is 1 where any of
-that does not hold.
+small site alternates between two states. Each build of it, on two processes, is hit by SIGKILL or
+SIGTERM, the build itself or one of its processes, at a random moment of the time that such a build
+takes; every second one finds what builds before it kept. Then the published folder must be exactly
+one of the two states, by the hashes of its files, no process may be left, and the next build must
+publish the new state and leave nothing beside it. The status is 1 where any of that does not hold.
 """
 
 import argparse
@@ -32,6 +32,7 @@ from bench.kills_site import STATES, Manifest, Site, clean_manifests  # noqa: E4
 
 _LONGEST = 120
 _PATIENCE = 15
+_LOOK = 0.01
 WAYS = (
     ("the build", signal.SIGKILL),
     ("the build", signal.SIGTERM),
@@ -88,22 +89,27 @@ def kill_builds(site: Site, kills: int, seed: int = 1) -> list[Hit]:
     """Hit so many builds of a site that nothing was built of, and return what came of each."""
     draw = Random(seed)  # noqa: S311 - no secret
     whole = clean_manifests(site)
-    longest = _seconds_of_a_build(site)
+    longest = {is_cold: _seconds_of_a_build(site, is_cold=is_cold) for is_cold in (True, False)}
     hits = []
     ways = cycle(WAYS)
     for _, state in zip(range(kills), cycle(STATES), strict=False):
-        if draw.random() < 0.5:
+        is_cold = draw.random() < 0.5
+        if is_cold:
             shutil.rmtree(site.cache, ignore_errors=True)
         site.write(state)
-        hits.append(hit_build(site, state, whole, next(ways), draw.random() * longest))
+        hits.append(hit_build(site, state, whole, next(ways), draw.random() * longest[is_cold]))
     return hits
 
 
-def _seconds_of_a_build(site: Site) -> float:
-    """Return how long a build takes that finds nothing in a cache."""
-    site.write(STATES[0])
+def _seconds_of_a_build(site: Site, *, is_cold: bool) -> float:
+    """Return how long a build of another state takes, which finds nothing or all it may find."""
+    shutil.rmtree(site.cache, ignore_errors=True)
+    for state in () if is_cold else (STATES[1], STATES[0]):
+        site.write(state)
+        site.build()
+    site.write(STATES[1])
     began = time.monotonic()
-    site.build("--no-cache")
+    site.build()
     return time.monotonic() - began
 
 
@@ -126,6 +132,9 @@ def hit_build(
     build = psutil.Process(process.pid)
     time.sleep(delay)
     crew = _crew_of(build)
+    while whom != "the build" and not crew and process.poll() is None:
+        time.sleep(_LOOK)
+        crew = _crew_of(build)
     was_early = not _send(number, build if whom == "the build" else next(iter(crew), None))
     said, _ = process.communicate(timeout=_LONGEST)
     _, left = psutil.wait_procs(crew, timeout=_PATIENCE)

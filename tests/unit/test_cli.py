@@ -243,3 +243,21 @@ def test_an_unknown_code_is_wrong_usage(capsys: pytest.CaptureFixture[str]) -> N
 @pytest.mark.parametrize("name", CATALOGUE)
 def test_every_code_can_be_told(name: str) -> None:
     explain_code(CATALOGUE[name]).encode("utf-8")
+
+
+@pytest.mark.skipif(
+    not Path("/dev/full").exists(), reason="there is no device that is always full"
+)
+def test_where_nothing_can_be_printed_the_user_is_told(article: Path) -> None:
+    with Path("/dev/full").open("w", encoding="utf-8") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "sitegen", "check", str(article)],
+            env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            check=False,
+        )
+
+    assert done.returncode == 2
+    assert "no room on the disk" in done.stderr

@@ -51,7 +51,8 @@ ARTICLE_CODES: tuple[Code, ...] = (
     Code(
         "text-long",
         "error",
-        "A paragraph is longer than anybody reads, or the file is no text at all.",
+        "A paragraph is longer than anybody reads, the links repeat a very long address, or the "
+        "file is no text at all.",
         f"{'The verse again. ' * 700}\n",
         _GOOD_TEXT,
     ),

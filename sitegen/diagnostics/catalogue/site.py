@@ -158,6 +158,13 @@ SITE_CODES: tuple[Code, ...] = (
         good_file="breakdowns/low-tide/article.md",
     ),
     Code(
+        "page-large",
+        "error",
+        "A write-up has more charts, or more files beside it, than one page can bear.",
+        "```changes\nkey: C\nmeter: 4/4\n\n| C |\n```\n\n" * 1001,
+        _VERSE,
+    ),
+    Code(
         "chart-id-double",
         "error",
         "Two charts of a write-up have the same id, so that nothing can speak of one of them.",

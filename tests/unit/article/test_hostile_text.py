@@ -11,6 +11,7 @@ from html5lib import parseFragment
 
 from sitegen.article import load_source, read_article, render_body
 from sitegen.article.decoding import MOST_MARKS, MOST_TOLD
+from sitegen.article.links import MOST_OF_ADDRESSES
 from sitegen.article.markdown import LONGEST_BLOCK, MOST_BRACKETS
 from sitegen.diagnostics import Diagnostic, did_you_mean
 from sitegen.source import Line, Source, Span
@@ -175,3 +176,18 @@ def test_html_that_runs_something_comes_through_in_no_disguise(html: str) -> Non
         for name, value in element.items():
             assert not name.startswith("on")
             assert not re.sub(r"\s", "", value).lower().startswith(("javascript:", "data:"))
+
+
+@pytest.mark.parametrize("mark", ["", "!"])
+def test_a_long_address_is_not_repeated_without_end(mark: str) -> None:
+    address = f"[a]: /{'x' * 8999}\n\n"
+    often = MOST_OF_ADDRESSES // 9000
+
+    assert "text-long" not in codes(address + f"{mark}[a]\n\n" * often)
+
+    article, found = read_article(
+        Source("a.md", FRONT + address + f"{mark}[a]\n\n" * often * 20), ()
+    )
+    (fault,) = (one for one in found if one.code == "text-long")
+    assert fault.span.line == 6 + 2 * often
+    assert len(render_body(article, lambda _: "", lambda _: "")) < 2 * MOST_OF_ADDRESSES

@@ -3,7 +3,14 @@
 from pathlib import Path
 
 from sitegen.diagnostics import draw_frame, fault
-from sitegen.preview.remarks import MOST_SHOWN, Remark, as_state, of_bugs, of_faults
+from sitegen.preview.remarks import (
+    MOST_SHOWN,
+    Remark,
+    UnfitThemeError,
+    as_state,
+    of_bugs,
+    of_faults,
+)
 from sitegen.site.bug import Bug, attempt
 from sitegen.source import Source
 
@@ -49,3 +56,15 @@ def test_errors_come_first_and_not_all_of_many() -> None:
     assert state["more"] == 3
     assert state["quiet"] == ["n", "w", "v"]
     assert state["quietly"] == "2 warnings, 1 note"
+
+
+def test_a_file_of_a_theme_that_cannot_be_read_is_told_as_such(tmp_path: Path) -> None:
+    bugs: list[Bug] = []
+
+    def load() -> None:
+        raise UnfitThemeError("pieces/chart.html cannot be read: permission denied")
+
+    attempt(bugs, "loading the theme", load)
+    (remark,) = of_bugs(bugs, tmp_path)
+
+    assert remark.frame == "error: pieces/chart.html cannot be read: permission denied"

@@ -1,6 +1,8 @@
 """A build publishes what is good, keeps what was good, and changes nothing else."""
 
+import os
 import re
+import shutil
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -307,3 +309,52 @@ def test_the_summary_tells_pages_charts_faults_and_time() -> None:
     report = Report(pages=2, charts=1, seconds=1.26, out=Path("published"))
 
     assert report.summary() == "2 pages, 1 chart in published: no faults, 1.3 s"
+
+
+def test_a_write_up_that_cannot_be_read_keeps_its_page(
+    order: Order, write_article: WriteArticle
+) -> None:
+    path = write_article("low-tide", GOOD)
+    build(order)
+    before = files()
+    path.unlink()
+    os.mkfifo(path)
+
+    report = build(order)
+
+    assert [found.code for found in report.diagnostics] == ["content-unreadable"]
+    assert report.kept == ("content/breakdowns/low-tide/article.md",)
+    assert files() == before
+
+
+def test_where_a_folder_cannot_be_read_nothing_is_published(
+    order: Order, write_article: WriteArticle
+) -> None:
+    write_article("low-tide", GOOD)
+    build(order)
+    before = files()
+    shutil.rmtree(order.content / "breakdowns")
+    (order.content / "breakdowns").touch()
+
+    report = build(order)
+
+    assert [found.code for found in report.diagnostics] == ["content-unreadable"]
+    assert report.out is None
+    assert files() == before
+
+
+def test_a_theme_that_cannot_be_read_is_refused(order: Order, theme: Path) -> None:
+    os.mkfifo(theme / "styles" / "90-late.css")
+
+    with pytest.raises(RefusedError, match=r"90-late\.css cannot be read"):
+        build(order)
+
+
+def test_what_cannot_be_kept_is_told(order: Order, write_article: WriteArticle) -> None:
+    write_article("low-tide", GOOD)
+    Path("cache").write_text("a letter", encoding="utf-8")
+
+    report = build(replace(order, cache=Path("cache")))
+
+    assert report.out is not None
+    assert "nothing is kept for the next build: cache cannot be written" in report.summary()

@@ -138,3 +138,25 @@ def test_a_key_tells_values_apart() -> None:
     keys = {key_of(*parts) for parts in [("ab",), ("a", "b"), ("a",), (b"a",), (1,), ("1",), ()]}
 
     assert len(keys) == 7
+
+
+def test_a_pipe_among_the_entries_is_not_waited_for(cache: Cache, tmp_path: Path) -> None:
+    cache.put(KEY, VALUE)
+    path = entry(tmp_path)
+    path.unlink()
+    os.mkfifo(path)
+    os.mkfifo(path.with_name(f".{path.name}.{os.getpid()}"))
+
+    assert cache.get(KEY) is None
+    cache.put(KEY, VALUE)
+    assert cache.get(KEY) == VALUE
+
+
+def test_a_cache_tells_why_it_keeps_nothing(cache: Cache, tmp_path: Path) -> None:
+    assert cache.find_trouble() == ""
+    assert not [path for path in tmp_path.glob("made/*/*") if path.is_file()]
+
+    other = tmp_path / "other"
+    other.write_text("a letter", encoding="utf-8")
+
+    assert Cache(other).find_trouble() == "not a directory"

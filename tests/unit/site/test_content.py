@@ -123,3 +123,22 @@ def test_names_are_shown_from_where_people_work(
 
     assert shown(tmp_path / "content" / "site.toml") == "content/site.toml"
     assert shown(tmp_path.parent / "other") == (tmp_path.parent / "other").as_posix()
+
+
+def test_links_that_lead_nowhere_are_told(tmp_path: Path) -> None:
+    (tmp_path / "breakdowns").mkdir()
+    (tmp_path / "pages").mkdir()
+    (tmp_path / "breakdowns" / "circle").symlink_to("circle")
+    (tmp_path / "breakdowns" / "lost").symlink_to("nowhere")
+    (tmp_path / "pages" / "circle.md").symlink_to("circle.md")
+
+    assert codes(tmp_path) == ["content-stray", "content-stray"]
+    with pytest.raises(OSError, match="symbolic links"):
+        scan_content(tmp_path).pages[0].read()
+
+
+def test_a_folder_that_is_none_is_not_known(tmp_path: Path) -> None:
+    (tmp_path / "breakdowns").touch()
+
+    assert codes(tmp_path) == ["content-unreadable"]
+    assert not scan_content(tmp_path).is_known

@@ -11,7 +11,9 @@ from sitegen.site.file_reading import (
     LARGEST_TEXT,
     UnfitFileError,
     find_unfit,
+    holds_file,
     open_file,
+    read_own,
     read_text_file,
 )
 from sitegen.site.inspection import inspect
@@ -103,8 +105,8 @@ def test_a_write_up_that_is_a_pipe_or_too_large_is_a_fault(
     assert [one.code for one in found.diagnostics] == ["content-unreadable"] * 2
 
 
-@pytest.mark.parametrize("make", ["link", "large"])
-def test_settings_from_elsewhere_or_without_end_are_a_fault(
+@pytest.mark.parametrize("make", ["link", "large", "pipe", "folder", "lost"])
+def test_settings_that_are_no_file_of_ours_are_a_fault(
     content: Path, claps: ChartKind, make: str
 ) -> None:
     settings = content / "site.toml"
@@ -112,6 +114,12 @@ def test_settings_from_elsewhere_or_without_end_are_a_fault(
     if make == "link":
         (content.parent / "secret.toml").write_text("password = 1\n", encoding="utf-8")
         settings.symlink_to("../secret.toml")
+    elif make == "lost":
+        settings.symlink_to("nowhere.toml")
+    elif make == "pipe":
+        os.mkfifo(settings)
+    elif make == "folder":
+        settings.mkdir()
     else:
         settings.touch()
         os.truncate(settings, 20_000_000_000)
@@ -135,3 +143,29 @@ def test_a_write_up_exchanged_for_a_link_after_the_scan_is_not_read(tmp_path: Pa
 
     with pytest.raises(UnfitFileError, match="outside"):
         file.read()
+
+
+def test_a_file_of_our_own_folders_may_be_reached_by_a_link(tmp_path: Path) -> None:
+    (tmp_path / "there").mkdir()
+    (tmp_path / "there" / "entry").write_bytes(b"kept")
+    (tmp_path / "here").symlink_to("there")
+
+    assert read_own(tmp_path / "here" / "entry") == b"kept"
+    assert holds_file(tmp_path / "here" / "entry")
+
+
+def test_no_pipe_of_our_own_folders_is_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "entry")
+
+    with pytest.raises(UnfitFileError, match="pipe"):
+        read_own(tmp_path / "entry")
+    with pytest.raises(IsADirectoryError):
+        read_own(tmp_path)
+    assert not holds_file(tmp_path / "entry")
+
+
+def test_a_link_to_itself_is_a_fault(tmp_path: Path) -> None:
+    (tmp_path / "article.md").symlink_to("article.md")
+
+    with pytest.raises(OSError, match="symbolic links"):
+        read_text_file(tmp_path / "article.md", tmp_path)

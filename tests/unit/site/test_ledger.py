@@ -1,5 +1,6 @@
 """What a published folder says of itself can be read back, and rubbish is no ledger."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -43,3 +44,9 @@ def test_anything_else_is_an_empty_ledger(tmp_path: Path, text: str) -> None:
 
 def test_no_folder_is_an_empty_ledger(tmp_path: Path) -> None:
     assert read_ledger(tmp_path / "missing") == Ledger()
+
+
+def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / MARKER)
+
+    assert read_ledger(tmp_path) == Ledger()

@@ -153,3 +153,10 @@ def test_killed_at_any_moment_the_site_is_whole(tmp_path: Path) -> None:
         numbers = {text for name, text in names.items() if name != MARKER}
         assert sorted(names) == [MARKER, *"abcdefgh"]
         assert len(numbers) == 1
+
+
+def test_a_pipe_in_the_place_of_the_sign_is_none(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / MARKER)
+
+    with pytest.raises(RefusedError, match="was not made by sitegen"):
+        publish(tmp_path, "first")
