@@ -26,7 +26,9 @@ _BAR_STEPS = (1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024, 2048, 4096)
 _LETTER, _NAME, _SMALL = 21, 14, 12.5
 # Band of the shade and hatching in a wide plan, and in an upright one.
 _BAND, _BAND_LEFT, _BAND_TOP = 12, 54, 73
-_LEAST_HEIGHT = 16
+# An upright section has texts from the first height on, of the full size from the second on; and
+# a plan at most so high.
+_LEAST_HEIGHT, _FULL_HEIGHT, _HIGHEST = 12, 17, 760
 
 
 @dataclass(frozen=True)
@@ -197,10 +199,14 @@ def _write_start(
 
 
 def _narrow_height(plan: Plan) -> int:
-    """Return a height that gives most sections room for a line, within one and a half screens."""
-    lengths = sorted(section.end - section.start for section in plan.sections)
-    usual = float(lengths[len(lengths) // 4]) or 1
-    return int(min(max(22 * float(plan.end) / usual, 160), 760))
+    """Return a height that gives most sections room for a line, and each for a small one.
+
+    Where that is too much, the shortest go without; a plan keeps within a screen and a half.
+    """
+    lengths = sorted(float(section.end - section.start) for section in plan.sections)
+    usual, shortest = lengths[len(lengths) // 4] or 1, lengths[0] or 1
+    wished = max(22 / usual, (_LEAST_HEIGHT + 0.1) / shortest) * float(plan.end)
+    return int(min(max(wished, 160), _HIGHEST))
 
 
 def _draw_down(sheet: Sheet, group: str, section: PlanSection, top: float, size: float) -> None:
@@ -211,16 +217,17 @@ def _draw_down(sheet: Sheet, group: str, section: PlanSection, top: float, size:
     if size < _LEAST_HEIGHT:
         return
     base, name_left, right = _baseline(top, size), left + 44, NARROW - 9
-    sheet.text(group, (left + 10, base), section.letter, role="plan-letter", size=17)
+    letter_size, name_size = (17, _NAME) if size >= _FULL_HEIGHT else (_SMALL, _SMALL)
+    sheet.text(group, (left + 10, base), section.letter, role="plan-letter", size=letter_size)
     room = right - name_left - text_width(section.bars, _SMALL) - 8
-    for text in fit_lines(section.name, _NAME, room, lines=1):
-        sheet.text(group, (name_left, base), text, role="plan-name", size=_NAME)
+    for text in fit_lines(section.name, name_size, room, lines=1):
+        sheet.text(group, (name_left, base), text, role="plan-name", size=name_size)
     _write_length(sheet, group, section, (right, base))
 
 
 def _baseline(top: float, size: float) -> float:
     """Return where the texts of an upright section stand: its middle, or a tall one's top."""
-    return round(top + min(size / 2 + 5, 18), 2)
+    return round(top + min(size / 2 + (5 if size >= _FULL_HEIGHT else 4), 18), 2)
 
 
 def _targets(sections: Sequence[PlanSection]) -> dict[str, Target]:

@@ -13,6 +13,8 @@ from dataclasses import dataclass
 from fnmatch import fnmatchcase
 
 from sitegen.analysis.reading import ChartReading, Fact
+from sitegen.kinds.named_chords import named_chords
+from sitegen.score.chord import Chord
 
 MOST = 5
 # What describes more than it surprises is told only where hardly anything else is.
@@ -77,13 +79,15 @@ class Finding:
     """One sentence under a chart, and where in the drawing it is seen.
 
     `bars` are the numbers of the bars it speaks of, `notes` the ids of notes in them; both are
-    empty where it speaks of the whole chart.
+    empty where it speaks of the whole chart. `chords` are those that the sentence names by their
+    symbols.
     """
 
     path: str
     sentence: str
     bars: tuple[int, ...] = ()
     notes: tuple[str, ...] = ()
+    chords: tuple[Chord, ...] = ()
 
 
 def choose_findings(reading: ChartReading, told: Collection[str] = ()) -> tuple[Finding, ...]:
@@ -137,7 +141,19 @@ def _finding(fact: Fact, reading: ChartReading) -> Finding:
         bars |= _bars_named(fact.sentence)
     everywhere = bars >= {bar.number for bar in reading.chart.bars} or fact.path in _WHOLE
     pointed = () if everywhere and not notes else tuple(sorted(bars))
-    return Finding(fact.path, fact.sentence, pointed, notes)
+    return Finding(fact.path, fact.sentence, pointed, notes, _chords_named(fact, reading))
+
+
+def _chords_named(fact: Fact, reading: ChartReading) -> tuple[Chord, ...]:
+    """Return the chords in a fact's sentence; what is told of a part can speak of its notes."""
+    part = fact.path.rpartition(".")[0]
+    pitches = {str(read.note.pitch) for read in reading.notes if _hyphened(read.part) == part}
+    return named_chords(fact.sentence, pitches)
+
+
+def _hyphened(part: str) -> str:
+    """Return a part's name as paths have it."""
+    return part.replace(" ", "-")
 
 
 def _bars_named(sentence: str) -> set[int]:

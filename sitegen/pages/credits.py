@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from sitegen.article.front import Song
+from sitegen.pages.directions import isolated
 from sitegen.pages.lettering import spoken_date
 from sitegen.pages.views import ArticleView
 from sitegen.score.clock import clock_text
@@ -72,7 +73,7 @@ def label_facts(song: Song) -> LabelFacts | None:
 def byline(article: ArticleView) -> str:
     """Return who wrote the notes and when: "By A. Writer, 4 May 2026; revised 1 June 2026"."""
     front = article.front
-    parts = [f"By {article.site.author}"] if article.site.author else []
+    parts = [f"By {isolated(article.site.author)}"] if article.site.author else []
     if front.published:
         parts.append(spoken_date(front.published))
     revised = f"revised {spoken_date(front.updated)}" if front.updated else ""

@@ -1,8 +1,11 @@
 """How single words are set on a page: dates, chord qualities, drawings' sizes."""
 
 import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+
+from sitegen.score.chord import Chord
 
 _MONTHS = (
     "January February March April May June July August September October November December"
@@ -14,6 +17,9 @@ _HEAD = "(?:It|Fr|Ger|(?:sub)?[♭♯]*[IViv]+)"
 _NUMERAL = re.compile(_HEAD)
 _FIGURES = r"(?:[°ø+]|[♭♯]?\d|add|maj|sus)*"
 _NUMERAL_IN_TEXT = re.compile(rf"(?<![\w♭♯])({_HEAD}{_FIGURES}(?:/{_HEAD}{_FIGURES})*)(?![\w♭♯])")
+_NOTHING = "(?!)"
+_NO_BREAK = "\N{NO-BREAK SPACE}"
+_BEFORE_PER_CENT = re.compile(r"(?<=\d) (?=%)")
 _VIEW_BOX = re.compile(
     r"""viewBox\s*=\s*["']\s*[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)[\s,]+([\d.]+)"""
 )
@@ -35,14 +41,15 @@ def symbol_levels(quality: str) -> tuple[str, str]:
 
 
 @dataclass(frozen=True)
-class NumeralPart:
-    """A stretch of a Roman numeral, or of words around one, raised or on the line."""
+class TextPart:
+    """A stretch of text: on the line, raised, or the symbol of a `chord`."""
 
     text: str
     raised: bool = False
+    chord: Chord | None = None
 
 
-def numeral_parts(roman: str) -> tuple[NumeralPart, ...]:
+def numeral_parts(roman: str) -> tuple[TextPart, ...]:
     """Return a Roman numeral in stretches: figures and signs behind a numeral are raised."""
     stretches = (
         stretch for part in re.split("(/)", roman) for stretch in _numeral_stretches(part)
@@ -50,21 +57,39 @@ def numeral_parts(roman: str) -> tuple[NumeralPart, ...]:
     return tuple(stretch for stretch in stretches if stretch.text)
 
 
-def sentence_parts(sentence: str) -> tuple[NumeralPart, ...]:
-    """Return a sentence in stretches: figures behind the Roman numerals in it are raised."""
-    stretches = _NUMERAL_IN_TEXT.split(sentence)
+def sentence_parts(sentence: str, chords: Sequence[Chord] = ()) -> tuple[TextPart, ...]:
+    """Return a sentence in stretches, with its apostrophes as they are printed.
+
+    The symbols of `chords` stand by themselves, figures behind Roman numerals are raised.
+    """
+    symbols = {str(chord): chord for chord in chords}
+    longest_first = sorted(map(re.escape, symbols), key=len, reverse=True)
+    known = "|".join(longest_first) or _NOTHING
+    stretches = re.split(rf"(?<![\w♭♯/])({known})(?![\w♭♯/])", printed(sentence))
     parts = (
         part
         for place, stretch in enumerate(stretches)
-        for part in (numeral_parts(stretch) if place % 2 else (NumeralPart(stretch),))
+        for part in (
+            (TextPart(stretch, chord=symbols[stretch]),) if place % 2 else _in_text(stretch)
+        )
     )
     return tuple(part for part in parts if part.text)
 
 
-def _numeral_stretches(text: str) -> tuple[NumeralPart, NumeralPart]:
+def printed(sentence: str) -> str:
+    """Return a sentence with the apostrophes of print, no per cent sign parted from its number."""
+    return _BEFORE_PER_CENT.sub(_NO_BREAK, sentence.replace("'", "’"))
+
+
+def _in_text(text: str) -> Iterator[TextPart]:
+    for place, stretch in enumerate(_NUMERAL_IN_TEXT.split(text)):
+        yield from numeral_parts(stretch) if place % 2 else (TextPart(stretch),)
+
+
+def _numeral_stretches(text: str) -> tuple[TextPart, TextPart]:
     match = _NUMERAL.match(text)
     cut = match.end() if match else len(text)
-    return NumeralPart(text[:cut]), NumeralPart(text[cut:], raised=True)
+    return TextPart(text[:cut]), TextPart(text[cut:], raised=True)
 
 
 def natural_size(svg: str, scale: float = 4 / 3) -> str:

@@ -1,6 +1,7 @@
 """What a page says of itself in a browser's tab, in search results and in link previews."""
 
 from sitegen.article.front import Song
+from sitegen.pages.directions import isolated
 from sitegen.pages.views import ArticleView
 
 
@@ -11,7 +12,7 @@ def tab_title(article: ArticleView) -> str:
     throat (Low Tide)".
     """
     title, song = article.front.title, article.front.song.title
-    return title if _holds(title, song) else f"{title} ({song})"
+    return isolated(title) if _holds(title, song) else f"{isolated(title)} ({isolated(song)})"
 
 
 def description(article: ArticleView) -> str:
@@ -29,7 +30,7 @@ def description(article: ArticleView) -> str:
 
 def song_line(song: Song) -> str:
     """Return "Low Tide by The Harbour Lamps", or the one of both that is known."""
-    return " by ".join(filter(None, (song.title, song.artist)))
+    return " by ".join(isolated(name) for name in (song.title, song.artist) if name)
 
 
 def open_graph_locale(language: str) -> str:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import jinja2
 
+from sitegen.kinds.named_chords import named_chords
 from sitegen.pages.archive_views import IndexView, ValuesView, ValueView
 from sitegen.pages.crate import by_year
 from sitegen.pages.credits import byline, label_facts, musical_facts, recording_facts, song_credits
@@ -14,6 +15,7 @@ from sitegen.pages.facet_links import facet_links
 from sitegen.pages.lettering import (
     natural_size,
     numeral_parts,
+    printed,
     sentence_parts,
     spoken_date,
     symbol_levels,
@@ -42,9 +44,11 @@ _FILTERS = (
     label_facts,
     linked_data,
     musical_facts,
+    named_chords,
     natural_size,
     numeral_parts,
     open_graph_locale,
+    printed,
     recording_facts,
     sentence_parts,
     song_credits,

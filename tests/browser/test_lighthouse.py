@@ -25,7 +25,9 @@ BROKEN = "<html><body><img src='none.png'><p style='color:#ddd'>faint</p></body>
 
 
 class _Compressed(http.server.SimpleHTTPRequestHandler):
-    """Serves files compressed; text is all that a site of ours has in bulk."""
+    """Serves files compressed, many over one connection; text is what a site has in bulk."""
+
+    protocol_version = "HTTP/1.1"
 
     def log_message(self, *_: object) -> None:
         """Print nothing."""
@@ -36,7 +38,7 @@ class _Compressed(http.server.SimpleHTTPRequestHandler):
         if not path.is_file():
             self.send_error(404)
             return
-        data = gzip.compress(path.read_bytes())
+        data = _compressed(path)
         self.send_response(200)
         self.send_header("Content-Type", self.guess_type(str(path)))
         self.send_header("Content-Encoding", "gzip")
@@ -46,8 +48,16 @@ class _Compressed(http.server.SimpleHTTPRequestHandler):
         self.wfile.write(data)
 
 
+@functools.cache
+def _compressed(path: Path) -> bytes:
+    return gzip.compress(path.read_bytes())
+
+
 @contextmanager
 def served(folder: Path) -> Iterator[str]:
+    """Serve a folder whose pages lie ready compressed, and give its address."""
+    for page in folder.rglob("*.html"):
+        _compressed(page)
     handler = functools.partial(_Compressed, directory=str(folder))
     server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
     thread = threading.Thread(target=server.serve_forever, daemon=True)

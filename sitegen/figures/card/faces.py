@@ -1,13 +1,14 @@
 """The faces that cards are set in: what they hold, and how wide it is.
 
 The system's fonts are left alone, so that a card is the same on every machine. What the card's
-own face lacks, such as Greek or Cyrillic, is set in a serif face that comes with matplotlib. The
-words of the notation are set in another one of those, as wide as the face that verovio measures.
+own face lacks, such as Greek or Cyrillic, is set in a serif face that comes with matplotlib, and
+what that one lacks, such as Hebrew or Arabic, in its sister without serifs. The words of the
+notation are set in another one of those, as wide as the face that verovio measures.
 """
 
 import re
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.util import find_spec
@@ -22,6 +23,7 @@ NOTATION_FAMILY = "STIXGeneral"
 _FOLDER = Path(__file__).parent / "faces"
 _ROMAN, _ITALIC = _FOLDER / "card-roman.ttf", _FOLDER / "card-italic.ttf"
 _PLOTTING = "mpl-data/fonts/ttf"
+_FALLBACKS = ("DejaVuSerif.ttf", "DejaVuSans.ttf")
 _NOTATION = ("STIXGeneral.ttf", "STIXGeneralItalic.ttf", "STIXGeneralBol.ttf")
 # Letters and numbers carry the sense of a text; it can do without signs and ornaments.
 _WORDS = ("L", "N")
@@ -37,7 +39,8 @@ class _Face:
 
 def face_files() -> tuple[Path, ...]:
     """Return the font files that a card needs, without the signs of the notation."""
-    return (_ROMAN, _ITALIC, _fallback().path, *(_plotting_face(name) for name in _NOTATION))
+    more = (_plotting_face(name) for name in (*_FALLBACKS, *_NOTATION))
+    return (_ROMAN, _ITALIC, *more)
 
 
 @lru_cache(maxsize=1024)
@@ -64,15 +67,15 @@ def _is_held(char: str) -> bool:
     # Controls and marks of direction have no place in one line (categories Cc, Cf, Co, Cs).
     if unicodedata.category(char).startswith("C"):
         return False
-    return char in _face(_ROMAN).widths or char in _fallback().widths
+    return char in _face(_ROMAN).widths or any(char in face.widths for face in _fallbacks())
 
 
 def _fallback_width(char: str) -> float:
-    return _fallback().widths.get(char, 0)
+    return next((face.widths[char] for face in _fallbacks() if char in face.widths), 0)
 
 
-def _fallback() -> _Face:
-    return _face(_plotting_face("DejaVuSerif.ttf"))
+def _fallbacks() -> Iterator[_Face]:
+    return (_face(_plotting_face(name)) for name in _FALLBACKS)
 
 
 @lru_cache

@@ -43,6 +43,7 @@ SONG = plan(
     ("D", "A bridge of no great length", 12),
     ("C", "Last chorus", 33),
 )
+BRIEF = plan(("A", "Verse 1", 19), ("B", "Turnaround", 5), ("A", "Verse 2", 184))
 BUSY = plan(*(("AB"[n % 2], f"Section {n}", 1 + n % 5) for n in range(40)))
 CROWDED = plan(*(("AB"[n % 2], f"Section {n}", 1 + n % 3) for n in range(500)))
 
@@ -79,7 +80,7 @@ def test_sections_of_the_narrow_plan_lie_below_each_other_to_scale() -> None:
 
 
 @pytest.mark.parametrize(
-    "given", [SONG, BUSY, CROWDED, plan(("A", "Whole", 1)), plan(("Z", "x" * 80, 9))]
+    "given", [SONG, BRIEF, BUSY, CROWDED, plan(("A", "Whole", 1)), plan(("Z", "x" * 80, 9))]
 )
 @pytest.mark.parametrize("draw", [draw_wide, draw_narrow])
 def test_no_text_leaves_its_section(given: Plan, draw: Callable[[Plan], str]) -> None:
@@ -98,13 +99,20 @@ def test_no_text_leaves_its_section(given: Plan, draw: Callable[[Plan], str]) ->
             assert y <= bottom
 
 
+def test_a_brief_section_of_the_narrow_plan_has_its_letter_and_name() -> None:
+    sections = list(parsed(draw_narrow(BRIEF)).iter("a"))
+    assert [text.text for text in sections[1].iter("text")][:2] == ["B", "Turnaround"]
+
+
 IN_BARS = ("plan-length", "plan-tick")
 IN_TIME = ("plan-bars", "plan-bar-tick")
 IN_BOTH = ("plan-length", "plan-bar-tick")
 
 
 @pytest.mark.parametrize("unseen", [IN_BARS, IN_TIME, IN_BOTH])
-@pytest.mark.parametrize("svg", [draw_wide(SONG), draw_narrow(SONG), draw_wide(BUSY)])
+@pytest.mark.parametrize(
+    "svg", [draw_wide(SONG), draw_narrow(SONG), draw_narrow(BRIEF), draw_wide(BUSY)]
+)
 def test_no_text_lies_on_another(svg: str, unseen: tuple[str, str]) -> None:
     root = parsed(svg)
     placed = []

@@ -7,14 +7,23 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from sitegen.harmony import read_chord as read_symbol
 from sitegen.pages.lettering import (
     natural_size,
     numeral_parts,
+    printed,
     sentence_parts,
     spoken_date,
     symbol_levels,
     with_ids_under,
 )
+from sitegen.score.chord import Chord
+
+
+def read_chord(symbol: str) -> Chord:
+    chord = read_symbol(symbol)
+    assert isinstance(chord, Chord)
+    return chord
 
 
 @pytest.mark.parametrize(
@@ -86,9 +95,31 @@ def test_figures_of_the_numerals_in_a_sentence_are_raised(
     assert [part.text for part in sentence_parts(sentence) if part.raised] == raised
 
 
-@given(st.text(alphabet="ivIV♭♯7/°ø+64 add(),sus\n"))
+def test_chord_symbols_in_a_sentence_stand_by_themselves() -> None:
+    chords = [read_chord(symbol) for symbol in ("G7", "G7/D", "Cm", "A♭m6")]
+    sentence = "G7/D (V43/vi) to Cm and A♭m6, then G7; G♯7 is none of them."
+    found = [part for part in sentence_parts(sentence, chords) if part.chord or part.raised]
+    assert [(part.text, part.chord) for part in found] == [
+        ("G7/D", chords[1]),
+        ("43", None),
+        ("Cm", chords[2]),
+        ("A♭m6", chords[3]),
+        ("G7", chords[0]),
+    ]
+
+
+def test_apostrophes_of_a_sentence_are_those_of_print() -> None:
+    assert [part.text for part in sentence_parts("The voice's top")] == ["The voice’s top"]
+
+
+def test_a_per_cent_sign_stays_with_its_number() -> None:
+    assert printed("B fills 37 % of it, 4 bars.") == "B fills 37\N{NO-BREAK SPACE}% of it, 4 bars."
+
+
+@given(st.text(alphabet="ivIV♭♯7/°ø+64 add(),susAG\n"))
 def test_no_sign_of_a_sentence_is_lost(sentence: str) -> None:
-    assert "".join(part.text for part in sentence_parts(sentence)) == sentence
+    chords = [read_chord(symbol) for symbol in ("A", "G7", "Asus", "A♭/G")]
+    assert "".join(part.text for part in sentence_parts(sentence, chords)) == sentence
 
 
 @pytest.mark.parametrize(

@@ -16,7 +16,15 @@ from sitegen.article.front import Correction, FrontMatter, Moment, Rights, Song,
 from sitegen.engraving import FAMILY
 from sitegen.kinds.notation import NotationDrawing
 from sitegen.pages.theme import NOTATION_FONT, TEMPLATES, Theme, load_theme
-from sitegen.pages.views import ArchiveEntry, ArchiveView, ArticleView, ChartView, PageView
+from sitegen.pages.views import (
+    ArchiveEntry,
+    ArchiveView,
+    ArticleView,
+    ChartView,
+    PageView,
+    ValueLink,
+)
+from sitegen.score.key import Key
 
 LINER = Path(__file__).parents[3] / "themes" / "liner"
 NAMES = (
@@ -180,7 +188,7 @@ def test_a_chart_is_numbered_and_named(theme: Theme, charts: dict[str, ChartView
     html = theme.render_chart(charts["engraved"])
     assert '<figure class="chart chart-notation" id="example-1">' in html
     assert '<span class="chart-number">Example 1</span>' in html
-    assert '<span class="chart-title">Opening figure</span>' in html
+    assert '<span class="chart-title"><bdi>Opening figure</bdi></span>' in html
     assert 'href="watch/index.html#t=14"' in html
 
 
@@ -235,7 +243,7 @@ def test_a_progression_shows_bars_chords_and_numerals(
 
 def test_the_plan_has_a_table_with_its_links(theme: Theme, charts: dict[str, ChartView]) -> None:
     html = theme.render_chart(charts["plan"])
-    assert '<th scope="row"><a href="#verse">Verse 1</a>' in html
+    assert '<th scope="row"><a href="#verse"><bdi>Verse 1</bdi></a>' in html
     assert '<a href="#example-2">Example 2</a>' in html
     assert "A Verse 1 half time 16 0:20 40 s Example 2" in _words(html)
 
@@ -276,10 +284,38 @@ def test_the_archive_is_filed_by_year_newest_first(theme: Theme, page: PageView)
 
 
 def test_a_long_archive_has_a_way_to_each_year(theme: Theme, page: PageView) -> None:
-    entries = tuple(ArchiveEntry(f"{number}.html", _dated(number), 1) for number in range(300))
-    html = theme.render_archive(ArchiveView(page.site, "All", entries))
-    assert html.count('<li class="record">') == 300
-    assert '<nav aria-label="Years">' in html
+    entries = tuple(ArchiveEntry(f"{number}.html", _dated(number), 1) for number in range(48))
+    years = (ValueLink("2026", "archive/published/2026/index.html", 250),)
+    view = ArchiveView(page.site, "All", entries, total=300, years=years)
+    html = theme.render_archive(view)
+    assert html.count('<li class="record">') == 48
+    assert "All 300 write-ups by year" in html
+    assert '<a href="archive/published/2026/index.html">2026</a>' in html
+    assert "by year" not in theme.render_archive(replace(view, total=48))
+
+
+def test_a_write_up_in_the_archive_has_its_figures_and_its_picture(
+    theme: Theme, page: PageView
+) -> None:
+    facts = (("Key", "C♯ minor"), ("Tempo", "104 bpm"))
+    entry = ArchiveEntry("a/index.html", _dated(1), 1, facts=facts, picture="a/incipit.svg")
+    html = theme.render_archive(ArchiveView(page.site, "All", (entry,)))
+    assert '<dt class="unseen">Key</dt><dd>C♯ minor</dd>' in html
+    assert "104 bpm" in html
+    assert re.search(r'<img [^>]*src="a/incipit.svg" alt="" width="192" height="112"', html)
+    plain = theme.render_archive(ArchiveView(page.site, "All", (replace(entry, picture=""),)))
+    assert "<img" not in plain
+
+
+def test_key_tuning_and_topics_lead_into_the_archive(theme: Theme, article: ArticleView) -> None:
+    song = replace(article.front.song, key=Key.read("C# minor"), tuning="drop C♯, capo 2")
+    front = replace(article.front, song=song, topics=("bass lines", "6/8"))
+    html = re.sub("</?bdi>", "", theme.render_article(replace(article, front=front)))
+    assert '<a href="../../archive/key/c-sharp-minor/index.html">C♯ minor</a>' in html
+    assert '<a href="../../archive/tuning/drop-c-sharp/index.html">drop C♯</a>, ' in html
+    assert '<a href="../../archive/tuning/capo-2/index.html">capo 2</a>' in html
+    assert '<a href="../../archive/topic/bass-lines/index.html">bass lines</a>' in html
+    assert '<a href="../../archive/topic/6-8_d2505d3b/index.html">6/8</a>' in html
 
 
 def _dated(number: int) -> FrontMatter:

@@ -29,10 +29,11 @@ function setUp(list) {
   /** @param {Event} event */
   const point = ({ type, target }) => {
     const press = type === "click";
+    const button = /** @type {Element} */ (target).closest("button");
     for (const each of press ? buttons : []) {
-      each.ariaPressed = `${each === target && !isPressed(each)}`;
+      each.ariaPressed = `${each === button && !isPressed(each)}`;
     }
-    pointed = /over|in$/.test(type) ? target : null;
+    pointed = /over|in$/.test(type) ? button : null;
     mark(press);
   };
   for (const type of ["pointerover", "pointerout", "focusin", "focusout", "click"]) {

@@ -20,5 +20,10 @@ const modules = [
 
 if (location.search.includes("bars=")) modules.push(() => import("./arrival.js"));
 
-const ready = modules.map((load) => load().then((module) => module.enhance(document)));
+// Each gets a moment in which there is nothing else to do, the first after the page is painted.
+const idle = globalThis.requestIdleCallback ?? setTimeout;
+const ready = modules.map(async (load) => {
+  await new Promise((begin) => idle(begin, { timeout: 999 }));
+  (await load()).enhance(document);
+});
 Promise.allSettled(ready).then(() => (document.documentElement.dataset.enhanced = ""));
