@@ -18,7 +18,7 @@ _DOCTYPE = re.compile(r"""<!DOCTYPE(?:[^>"'\[]|"[^"]*"|'[^']*')*(\[)?""", re.IGN
 _DECLARED = re.compile(r"<!(?:ENTITY|ELEMENT|ATTLIST|NOTATION)", re.IGNORECASE)
 _XML = re.compile(rb"""\s*<\?xml[^>]*?encoding\s*=\s*["']([A-Za-z0-9._-]+)["']""")
 _DECLARATION = re.compile(r"\s*<\?xml.*?\?>", re.DOTALL)
-_ENCODINGS = frozenset({"utf-8", "us-ascii", "iso-8859-1", "windows-1252"})
+_ENCODINGS = frozenset({"utf-8", "us-ascii", "iso-8859-1", "windows-1252", "utf-16"})
 
 
 class ScoreError(Exception):
@@ -53,6 +53,8 @@ def read_xml(data: bytes) -> str:
     """
     said = _XML.match(data.removeprefix(b"\xef\xbb\xbf"))
     encoding = said[1].decode().lower() if said else "utf-8"
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        encoding = "utf-16"
     if encoding not in _ENCODINGS:
         raise ScoreError(f"it is in {encoding}; save it in UTF-8")
     text = read_text(data, encoding)

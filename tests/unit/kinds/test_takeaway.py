@@ -19,7 +19,8 @@ CREDITS = Credits("Low Tide", "The Gantry", ("Ada Brandt",), "The Gantry")
 FILES = {
     "notation": ["chart-a.svg", "chart-a.mei", "chart-a.musicxml", "chart-a.mid"],
     "changes": ["chart-a.svg", "chart-a.mei", "chart-a.musicxml", "chart-a.mid"],
-    "form": ["chart-a.svg"],
+    "form": ["chart-a.svg", "chart-a.vtt", "chart-a.txt"],
+    "excerpt": ["chart-a.svg", "chart-a.mei", "chart-a.musicxml", "chart-a.mid"],
 }
 EACH_KIND = pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
 OF_NOTES = pytest.mark.parametrize(

@@ -206,9 +206,10 @@ def test_rehearsal_marks_are_sections() -> None:
     assert [(one.onset, one.text) for one in score.sections] == [("2", "B")]
 
 
-def test_letters_are_those_of_the_encoding_that_the_file_says() -> None:
+@pytest.mark.parametrize("encoding", ["ISO-8859-1", "UTF-8", "UTF-16"])
+def test_letters_are_those_of_the_encoding_that_the_file_says(encoding: str) -> None:
     lyric = "<lyric number='1'><text>\xe9t\xe9</text></lyric>"
-    score = found(opening() + xml_note("C5", 4, lyric), encoding="ISO-8859-1")
+    score = found(opening() + xml_note("C5", 4, lyric), encoding=encoding)
     assert [one.text for one in score.parts[0].events[0].lyrics] == ["\xe9t\xe9"]
 
 
