@@ -36,7 +36,7 @@ _OWN_WORDS = {
     "phrases that start early": "also starts its phrases early",
     "mostly chord tones": "its tune also keeps to the chords",
     "few chord tones": "its tune also keeps off the chords",
-    "much syncopation": "also much syncopated",
+    "much syncopation": "its rhythm also leans off the beat",
     "little syncopation": "also keeps to the beat",
     "pickup": "also starts before the bar",
     "odd meter": "also in an odd meter",
