@@ -46,7 +46,7 @@ def run(tmp_path: Path, room: int, out: str, cache: str) -> Builds:
     return Builds(*json.loads(done.stdout))
 
 
-@pytest.mark.parametrize("room", [0, 40_000, 120_000])
+@pytest.mark.parametrize("room", [0, 40_000, 80_000])
 def test_a_build_without_room(tmp_path: Path, room: int) -> None:
     builds = run(tmp_path, room, "disk/published", "cache")
 
