@@ -36,7 +36,7 @@ class KeyStretch(Struct, frozen=True):
 
 
 class _Span(Struct, frozen=True, gc=False):
-    """A stretch as beats, from and before, and its key: pitch class, and 12 more in minor."""
+    """A stretch as beats, from and before, and its key: above the first bass, 12 more in minor."""
 
     first: int
     end: int
@@ -62,13 +62,14 @@ def find_key_changes(
     own sums, tempered by its length.
     """
     heard = hear_beats(notes, beats)
-    if all(beat == _SILENCE for beat in heard):
+    bass = next((low for classes, low in heard if classes), None)
+    if bass is None:
         return ()
-    sums = _running_sums(heard)
+    sums = _running_sums([_count_from(bass, beat) for beat in heard])
     spans = _segment(sums, shortest, changes_at, change_cost)
     lowest = _lowest_signatures(notes, beats, spans)
     return tuple(
-        _stretch(beats, sums, span, signature)
+        _stretch(beats, sums, span, bass, signature)
         for span, signature in zip(spans, lowest, strict=True)
     )
 
@@ -86,6 +87,18 @@ def hear_beats(notes: Sequence[TimedNote], beats: Sequence[Fraction]) -> list[_B
             classes[beat] |= 1 << number % 12
             lowest[beat] = min(lowest[beat], number)
     return [(c, low % 12) if c else _SILENCE for c, low in zip(classes, lowest, strict=True)]
+
+
+def _count_from(bass: int, beat: _Beat) -> _Beat:
+    """Return a beat with its pitch classes counted from `bass`.
+
+    Counted from the first bass, music in another key gives the same sums to the last digit, and
+    keys that are equally good are chosen from in the same order.
+    """
+    classes, low = beat
+    if not classes:
+        return beat
+    return (classes >> bass | classes << 12 - bass) & 0xFFF, (low - bass) % 12
 
 
 def _running_sums(heard: Sequence[_Beat]) -> list[list[float]]:
@@ -173,7 +186,11 @@ def _lowest_signatures(
 
 
 def _stretch(
-    beats: Sequence[Fraction], sums: Sequence[Sequence[float]], span: _Span, lowest: int
+    beats: Sequence[Fraction],
+    sums: Sequence[Sequence[float]],
+    span: _Span,
+    bass: int,
+    lowest: int,
 ) -> KeyStretch:
     """Return a span as a stretch of time, its key spelled among the signatures from `lowest`."""
     spoken = [
@@ -183,14 +200,15 @@ def _stretch(
     greatest = max(spoken)
     shares = [exp(certainty * (total - greatest)) for total in spoken]
     ranked = sorted(range(_KEYS), key=lambda key: (key != span.key, -shares[key]))
-    key, runner_up = (_key(number, lowest) for number in ranked[:2])
+    key, runner_up = (_key(number, bass, lowest) for number in ranked[:2])
     return KeyStretch(
         beats[span.first], beats[span.end], key, runner_up, shares[span.key] / sum(shares)
     )
 
 
-def _key(number: int, lowest: int) -> Key:
-    """Return the key on a pitch class (12 more in minor) with one of twelve signatures."""
-    minor, tonic = divmod(number, 12)
+def _key(number: int, bass: int, lowest: int) -> Key:
+    """Return the key so far above the first bass (12 more in minor), with one of 12 signatures."""
+    minor, above = divmod(number, 12)
+    tonic = (above + bass) % 12
     keys = (key_with(signature, _MODES[minor]) for signature in range(lowest, lowest + 12))
     return next(key for key in keys if key.tonic.pitch_class == tonic)

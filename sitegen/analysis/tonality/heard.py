@@ -19,8 +19,9 @@ from sitegen.score.chord import Chord
 from sitegen.score.key import Key
 from sitegen.score.pitch import Pitch, PitchName
 
-# The lowest octave there is: whatever the parts play, the symbol's bass is the bass.
-_BASS_OCTAVE = -1
+# The lowest octave there is: whatever the parts play, the symbol's bass is the bass. It is counted
+# from the first symbol's bass, so that chords in one beat lie above each other in every key alike.
+_LOWEST_MIDI = 0
 # Four notes at six onsets, or five at two chords: less has no key.
 _LEAST_HEARD = ((4, 6), (5, 2))
 
@@ -104,10 +105,13 @@ def _notes(reading: ChartReading) -> Iterator[HeardNote]:
 
 
 def _members(reading: ChartReading) -> Iterator[HeardNote]:
+    lowest: int | None = None
     for chord in reading.chords:
         if isinstance(chord.chord, Chord) and chord.duration > 0:
             onset, length = _quarters(chord.onset), _quarters(chord.duration)
-            for pitch in _voiced(chord.chord):
+            if lowest is None:
+                lowest = _LOWEST_MIDI + chord.chord.bass.pitch_class
+            for pitch in _voiced(chord.chord, lowest):
                 yield HeardNote(pitch, onset, length, chord.bar, chord.beat)
 
 
@@ -116,9 +120,9 @@ def _quarters(time: Fraction) -> float:
 
 
 @lru_cache(maxsize=1024)
-def _voiced(chord: Chord) -> tuple[Pitch, ...]:
-    """Return the bass and the other members from it up, within the next octave."""
-    bass = Pitch(chord.bass, _BASS_OCTAVE)
+def _voiced(chord: Chord, lowest: int) -> tuple[Pitch, ...]:
+    """Return the bass within an octave from a MIDI number up, the others in the octave above."""
+    bass = Pitch.of(chord.bass, lowest + (chord.bass.pitch_class - lowest) % 12)
     others = (name for name in chord.members if name != chord.bass)
     steps = ((12 + (name.pitch_class - chord.bass.pitch_class) % 12, name) for name in others)
     return bass, *(Pitch.of(name, bass.midi + step) for step, name in sorted(steps, key=_step))
