@@ -5,15 +5,15 @@ The file is a list of charts, each
     [write-up, chart, tempo or 0, feel, [[meter, length, hits, bars], ...]]
 
 with the lengths of bars in ticks. `hits` has a text for each drum by its label: a character for
-each hit, its tick plus `FIRST`. Charts without drums have no bars, and can be asked for by tempo
-and feel.
+each hit, its tick (see `columns`). Charts without drums have no bars, and can be asked for by
+tempo and feel.
 """
 
 from collections.abc import Sequence
 
 import msgspec
 
-from sitegen.finding.chords_index import FIRST
+from sitegen.finding.columns import column
 from sitegen.finding.entry import Beat, Entry
 
 
@@ -29,5 +29,5 @@ def beats_file(entries: Sequence[Entry]) -> bytes:
 
 
 def _bar(beat: Beat) -> list[object]:
-    hits = {label: "".join(chr(FIRST + tick) for tick in ticks) for label, ticks in beat.hits}
+    hits = {label: column(ticks) for label, ticks in beat.hits}
     return [beat.meter, beat.length, hits, list(beat.bars)]

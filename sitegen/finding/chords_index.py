@@ -1,9 +1,8 @@
 """The progressions of all write-ups as the browser searches them, in columns.
 
 `chords` are the kinds of chords, the commonest first: [suffix, bass, notes, family], where `bass`
-is how many fifths the bass lies above the root, null without one. All else is text in which a
-character's code less `FIRST` is a number (less `MIDDLE`, where it may be negative). One character
-for each progression:
+is how many fifths the bass lies above the root, null without one. All else are numbers as text
+(see `columns`). One character for each progression:
 
 - `write_ups` how many write-ups after that of the progression before it, `charts` which chart,
 - `tonics` its tonic on the line of fifths, C = 0, with `NO_TONIC` added where it has none,
@@ -24,16 +23,12 @@ from typing import NamedTuple
 
 import msgspec
 
+from sitegen.finding.columns import MIDDLE, column, unsigned
 from sitegen.finding.entry import ChordStep, Entry, Progression
 from sitegen.score.pitch import PitchName
 
-FIRST = 35
-"""The code of the character for 0: from # on, which JSON need not escape."""
-MIDDLE = 79
-"""The code of the character for 0 where numbers may be negative."""
 NO_TONIC = 64
 _SYMBOL = re.compile(r"([A-G][♭♯𝄫𝄪]*)(.*?)(?:/([A-G][♭♯𝄫𝄪]*))?")
-_MOST = 0xD7FF - FIRST
 
 Kind = tuple[str, int | None, str, str]
 
@@ -61,8 +56,8 @@ def chords_file(entries: Sequence[Entry]) -> bytes:
         {
             "chords": kinds,
             **_columns(rows),
-            "roots": _text((_root(step) - home for step, home in steps), MIDDLE),
-            "kinds": _text(places[_kind(step)] for step, _ in steps),
+            "roots": column((_root(step) - home for step, home in steps), MIDDLE),
+            "kinds": column(places[_kind(step)] for step, _ in steps),
             **_bars(row.found for row in rows),
         }
     )
@@ -71,12 +66,12 @@ def chords_file(entries: Sequence[Entry]) -> bytes:
 def _columns(rows: Sequence[_Row]) -> dict[str, str]:
     before = [0, *(row.write_up for row in rows)]
     return {
-        "write_ups": _text(row.write_up - last for row, last in zip(rows, before, strict=False)),
-        "charts": _text(row.chart for row in rows),
-        "tonics": _text((_tonic(row) for row in rows), MIDDLE),
-        "lengths": _text(len(row.found.steps) for row in rows),
-        "starts": _text(row.found.loop_start for row in rows),
-        "cells": _text(row.found.loop_length for row in rows),
+        "write_ups": column(row.write_up - last for row, last in zip(rows, before, strict=False)),
+        "charts": column(row.chart for row in rows),
+        "tonics": column((_tonic(row) for row in rows), MIDDLE),
+        "lengths": column(len(row.found.steps) for row in rows),
+        "starts": column(row.found.loop_start for row in rows),
+        "cells": column(row.found.loop_length for row in rows),
     }
 
 
@@ -89,10 +84,10 @@ def _bars(progressions: Iterable[Progression]) -> dict[str, str]:
     for found in progressions:
         last = 0
         for step in found.steps:
-            bars.append(_unsigned(step.bar - last))
-            lasts.append(_unsigned(step.last_bar - step.bar))
+            bars.append(unsigned(step.bar - last))
+            lasts.append(unsigned(step.last_bar - step.bar))
             last = step.last_bar
-    return {"bars": _text(bars), "lasts": _text(lasts)}
+    return {"bars": column(bars), "lasts": column(lasts)}
 
 
 def _reference(found: Progression) -> int:
@@ -127,12 +122,3 @@ def _parts(symbol: str) -> tuple[int, str, int | None]:
     root = PitchName.read(found[1]).fifths
     bass = None if found[3] is None else PitchName.read(found[3]).fifths - root
     return root, found[2], bass
-
-
-def _unsigned(number: int) -> int:
-    return 2 * number if number >= 0 else -2 * number - 1
-
-
-def _text(numbers: Iterable[int], zero: int = FIRST) -> str:
-    # Half of a pair of code units is no text: numbers end before those.
-    return "".join(chr(zero + min(number, _MOST)) for number in numbers)

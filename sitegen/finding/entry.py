@@ -44,7 +44,8 @@ class Progression(Struct, frozen=True, gc=False):
 class Melody(Struct, frozen=True, gc=False):
     """The line of one part: MIDI numbers, the onset of each from the start, and its bar.
 
-    `bass` says that it is a bass line; `tonic` is a pitch class, -1 without a key.
+    `bass` says that it is a bass line, `sung` that a voice has it; `tonic` is a pitch class, -1
+    without a key.
     """
 
     part: str
@@ -53,6 +54,7 @@ class Melody(Struct, frozen=True, gc=False):
     bars: tuple[int, ...]
     tonic: int = -1
     bass: bool = False
+    sung: bool = False
 
 
 class Beat(Struct, frozen=True, gc=False):

@@ -20,7 +20,8 @@ def find_melodies(reading: ChartReading) -> tuple[Melody, ...]:
 def _melody(line: MelodicLine, tonic: int) -> Melody:
     onsets = tuple(in_ticks(note.onset) for note in line.notes)
     bars = tuple(note.bar for note in line.notes)
-    return Melody(line.part.name, line.midi, onsets, bars, tonic, line.is_bass)
+    sung = line.part.instrument.family == "voice"
+    return Melody(line.part.name, line.midi, onsets, bars, tonic, line.is_bass, sung)
 
 
 def in_ticks(time: Fraction) -> int:

@@ -7,8 +7,8 @@ import msgspec
 from sitegen.article import FrontMatter
 from sitegen.finding.entry import Entry
 
-PART = 128
-"""How many write-ups stand in one part: a reader who sees twenty results loads few parts."""
+PART = 32
+"""How many write-ups stand in one part: a dozen results, wherever they stand, load little."""
 
 
 def name_files(

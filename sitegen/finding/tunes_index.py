@@ -1,66 +1,102 @@
 """The tunes of all write-ups as the browser searches them.
 
-The file has `gaps`, the times from one note to the next in ticks, the commonest first, `parts`,
-the names of parts, and `rows`, a line each:
+There is a file for each kind of line, `tunes-sung.json`, `tunes-played.json` and
+`tunes-bass.json`, in columns as those of `chords_index`: `parts` are the names of parts. One
+character for each line:
 
-    [write-up, chart, part, tonic or -1, 1 for a key with flats, pitches, gaps, bars]
+- `write_ups` how many write-ups after that of the line before it, `charts` which chart, `lines`
+  which line of its write-up, of all kinds,
+- `names` its place among the parts,
+- `tonics` its tonic's pitch class and one more, 0 without one; with `FLATS` added where its key
+  has flats,
+- `lengths` how many notes it has, `opens` the MIDI number of the first one.
 
-`pitches` has a character for each note, its MIDI number plus `FIRST`; `gaps` one fewer, each a
-place among the gaps plus `FIRST`; `bars` one for each note, how many bars after that of the note
-before it is, plus `MIDDLE`.
+And one for each further note of all of them: `steps`, the semitones from the note before it (0,
+-1, 1, -2, ... as 0, 1, 2, 3, ...).
+
+What a search does not go through stands in parts like those of the names (`names.py`):
+`lines-0.json` has a list for each of the first write-ups, with a pair of texts for each line: the
+ticks from each note to the next, and for each note how many bars after that of the note before it
+is (`MIDDLE` for 0).
 """
 
-from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
+from typing import NamedTuple
 
 import msgspec
 
-from sitegen.finding.chords_index import FIRST, MIDDLE
+from sitegen.finding.columns import MIDDLE, column, unsigned
 from sitegen.finding.entry import Entry, Melody
+from sitegen.finding.names import PART
 from sitegen.score.key import Key
 
+KINDS = ("sung", "played", "bass")
+FLATS = 16
 _FURTHEST = 44
 
 
-def tunes_file(entries: Sequence[Entry]) -> bytes:
-    """Return the index file of the lines of some write-ups, in their order."""
-    counted = Counter(gap for _, _, line in _lines(entries) for gap in _gaps(line))
-    gaps = sorted(counted, key=lambda gap: (-counted[gap], gap))
-    places = {gap: place for place, gap in enumerate(gaps)}
-    parts = list(dict.fromkeys(line.part for _, _, line in _lines(entries)))
-    numbers = {part: number for number, part in enumerate(parts)}
-    rows = [
-        [
-            write_up,
-            chart,
-            numbers[line.part],
-            line.tonic,
-            int(_has_flats(entries[write_up].charts[chart].key)),
-            "".join(chr(FIRST + pitch) for pitch in line.midi),
-            "".join(chr(FIRST + places[gap]) for gap in _gaps(line)),
-            _bars(line),
-        ]
-        for write_up, chart, line in _lines(entries)
-    ]
-    return msgspec.json.encode({"gaps": gaps, "parts": parts, "rows": rows})
+class _Row(NamedTuple):
+    write_up: int
+    chart: int
+    line: int
+    flats: bool
+    found: Melody
 
 
-def _lines(entries: Sequence[Entry]) -> Iterator[tuple[int, int, Melody]]:
-    for write_up, entry in enumerate(entries):
-        for chart, one in enumerate(entry.charts):
-            for line in one.melodies:
-                yield write_up, chart, line
+def tune_files(entries: Sequence[Entry]) -> Mapping[str, bytes]:
+    """Return the index files of the lines of some write-ups, in their order, by file name."""
+    rows = [row for number, entry in enumerate(entries) for row in _rows(number, entry)]
+    files = {f"tunes-{kind}.json": _file([r for r in rows if _kind(r) == kind]) for kind in KINDS}
+    for number, start in enumerate(range(0, len(entries), PART)):
+        lines = [list(map(_times, _lines(entry))) for entry in entries[start : start + PART]]
+        files[f"lines-{number}.json"] = msgspec.json.encode(lines)
+    return files
 
 
-def _has_flats(key: str) -> bool:
-    return bool(key) and Key.read(key).fifths < 0
+def _rows(number: int, entry: Entry) -> Iterator[_Row]:
+    line = 0
+    for chart, one in enumerate(entry.charts):
+        flats = bool(one.key) and Key.read(one.key).fifths < 0
+        for found in one.melodies:
+            yield _Row(number, chart, line, flats, found)
+            line += 1
 
 
-def _gaps(line: Melody) -> Iterator[int]:
-    return (after - before for before, after in pairwise(line.onsets))
+def _lines(entry: Entry) -> Iterator[Melody]:
+    return (line for chart in entry.charts for line in chart.melodies)
 
 
-def _bars(line: Melody) -> str:
-    steps = (after - before for before, after in pairwise((0, *line.bars)))
-    return "".join(chr(MIDDLE + max(-_FURTHEST, min(step, _FURTHEST))) for step in steps)
+def _kind(row: _Row) -> str:
+    if row.found.bass:
+        return "bass"
+    return "sung" if row.found.sung else "played"
+
+
+def _file(rows: Sequence[_Row]) -> bytes:
+    parts = list(dict.fromkeys(row.found.part for row in rows))
+    places = {part: place for place, part in enumerate(parts)}
+    before = [0, *(row.write_up for row in rows)]
+    return msgspec.json.encode(
+        {
+            "parts": parts,
+            "write_ups": column(r.write_up - last for r, last in zip(rows, before, strict=False)),
+            "charts": column(row.chart for row in rows),
+            "lines": column(row.line for row in rows),
+            "names": column(places[row.found.part] for row in rows),
+            "tonics": column(row.found.tonic + 1 + FLATS * row.flats for row in rows),
+            "lengths": column(len(row.found.midi) for row in rows),
+            "opens": column(row.found.midi[0] for row in rows),
+            "steps": column(step for row in rows for step in _steps(row.found.midi)),
+        }
+    )
+
+
+def _steps(midi: Sequence[int]) -> Iterator[int]:
+    return (unsigned(after - before) for before, after in pairwise(midi))
+
+
+def _times(line: Melody) -> tuple[str, str]:
+    gaps = (after - before for before, after in pairwise(line.onsets))
+    bars = (after - before for before, after in pairwise((0, *line.bars)))
+    return column(gaps), column((max(-_FURTHEST, min(b, _FURTHEST)) for b in bars), MIDDLE)

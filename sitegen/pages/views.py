@@ -213,11 +213,16 @@ class ArchiveView:
 
 @dataclass(frozen=True)
 class FindView:
-    """The page where passages are looked up. `shelf` leads from it to the index files."""
+    """The page where passages are looked up.
+
+    `shelf` leads from it to the index files; `lines` are those in which tunes are looked up
+    unless somebody chooses others: "any", "sung", "played" or "bass".
+    """
 
     site: SiteView
     title: str
     shelf: str
+    lines: str = "any"
 
 
 @dataclass(frozen=True)

@@ -22,7 +22,7 @@ from sitegen.site.pictures import pictures_of, plans_of
 from sitegen.site.publications.corrections import corrections_of
 from sitegen.site.publications.people import people_of
 from sitegen.site.settings import Settings
-from sitegen.site.shelf_files import SHELF, shelf_files
+from sitegen.site.shelf_files import SHELF, first_lines, shelf_files
 
 _FIND = "Find a passage"
 _CORRECTIONS = "Corrections"
@@ -52,8 +52,10 @@ def make_top(
     encoded = {name: text.encode() for name, text in pages.items()}
     encoded |= archive_pages(theme, settings, articles, menu)
     if theme.has_find:
-        view = FindView(site_view(settings, FIND, menu), _FIND, f"{root_of(FIND)}{SHELF}")
-        encoded |= {f"{FIND}{INDEX}": theme.render_find(view).encode(), **shelf_files(articles)}
+        files = shelf_files(articles)
+        site = site_view(settings, FIND, menu)
+        view = FindView(site, _FIND, f"{root_of(FIND)}{SHELF}", first_lines(files))
+        encoded |= {f"{FIND}{INDEX}": theme.render_find(view).encode(), **files}
     return encoded, theme.assets(notation_font())
 
 

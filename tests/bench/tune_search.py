@@ -10,13 +10,9 @@ what one question costs beside a floor, one pass over all notes of the index in 
 
 import argparse
 import gzip
-import http.server
 import json
 import sys
-import threading
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
-from functools import partial
+from collections.abc import Sequence
 from pathlib import Path
 from random import Random
 from shutil import which
@@ -27,28 +23,30 @@ if __name__ == "__main__":
     sys.path[:0] = [str(ROOT / "tests"), str(ROOT)]
 
 from bench.corpora import Piece, bach_chorales, ryans_mammoth  # noqa: E402 - after the path is set
+from browser.serving import served  # noqa: E402 - as above
 from playwright.sync_api import sync_playwright  # noqa: E402 - as above
 
 from sitegen.finding import ChartEntry, Entry, Melody  # noqa: E402 - as above
 from sitegen.finding.entry import TICKS  # noqa: E402 - as above
-from sitegen.finding.tunes_index import tunes_file  # noqa: E402 - as above
+from sitegen.finding.tunes_index import KINDS, tune_files  # noqa: E402 - as above
 
 SCRIPTS = ROOT / "themes" / "liner" / "scripts"
 FEWEST, MOST, LONGEST = 7, 12, 400
-SEARCH = """async ([file, questions]) => {
-  const { decode, search } = await import("/tune-search.js");
-  const rows = decode(JSON.parse(file));
+SEARCH = """async ([files, questions]) => {
+  const { decode } = await import("/tune-index.js");
+  const { search } = await import("/tune-search.js");
+  const tunes = decode(JSON.parse(files));
   let sum = 0;
   const began = performance.now();
-  for (let n = 0; n < 20; n++) for (const row of rows) for (const pitch of row.midi) sum += pitch;
+  for (let n = 0; n < 20; n++) for (const pitch of tunes.midi) sum += pitch;
   const floor = (performance.now() - began) / 20;
   const times = [];
   const places = questions.map(([notes, writeUp]) => {
     const asked = performance.now();
-    const found = search(rows, { notes, octaves: true, degrees: false });
+    const found = search(tunes, { notes, octaves: true, degrees: false });
     times.push(performance.now() - asked);
-    const same = found.filter(({ way }) => way === found[0].way).map(({ row }) => row.writeUp);
-    const place = found.findIndex(({ row }) => row.writeUp === writeUp);
+    const same = found.filter(({ way }) => way === found[0].way).map(({ row }) => row);
+    const place = found.findIndex(({ row }) => row === writeUp);
     return [place, same.includes(writeUp), same.length];
   });
   times.sort((one, other) => one - other);
@@ -63,7 +61,8 @@ def main(arguments: list[str]) -> int:
     parser.add_argument("--seed", type=int, default=1)
     asked = parser.parse_args(arguments)
     lines = [line for piece in (*bach_chorales(), *ryans_mammoth()) if (line := top_line(piece))]
-    data = tunes_file([entry_of(line) for line in lines])
+    files = tune_files([entry_of(line) for line in lines])
+    data = b"[%s]" % b",".join(files[f"tunes-{kind}.json"] for kind in KINDS)
     notes = sum(len(line) for line in lines)
     print(
         f"{len(lines)} lines, {notes} notes; index {len(gzip.compress(data, 9))} bytes compressed"
@@ -123,27 +122,10 @@ def look_up(index: str, questions: Sequence[tuple[list[int], int]]) -> dict[str,
             executable_path=which("chromium"), args=["--no-sandbox"]
         )
         page = browser.new_page()
-        page.goto(f"{address}/tune-search.js")
+        page.goto(f"{address}tune-search.js")
         found = page.evaluate(SEARCH, [index, json.loads(json.dumps(questions))])
         browser.close()
     return dict(found)
-
-
-@contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """Serve a folder on this machine and yield the address."""
-    handler = partial(_Quiet, directory=str(folder))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}"
-    server.shutdown()
-    server.server_close()
-
-
-class _Quiet(http.server.SimpleHTTPRequestHandler):
-    def log_message(self, *_: object) -> None:
-        """Print nothing."""
 
 
 if __name__ == "__main__":

@@ -1,12 +1,10 @@
 """An archive of write-ups drawn by lot, made by the theme and served, its write-ups left out."""
 
-import functools
-import http.server
-import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from browser.serving import served
 from unit.finding.drawn_archive import draw_rows
 
 from sitegen.article import FrontMatter
@@ -18,11 +16,6 @@ from sitegen.site.settings import Settings
 from sitegen.site.top import make_top
 
 THEME = Path(__file__).parents[2] / "themes/liner"
-
-
-class _Quiet(http.server.SimpleHTTPRequestHandler):
-    def log_message(self, *_: object) -> None:
-        """Print nothing."""
 
 
 def drawn_archive(seed: int, count: int) -> tuple[Listed, ...]:
@@ -44,11 +37,5 @@ def served_archive(folder: Path, articles: tuple[Listed, ...]) -> Iterator[str]:
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(data)
-    handler = functools.partial(_Quiet, directory=str(folder))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/"
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    with served(folder) as address:
+        yield address

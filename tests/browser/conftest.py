@@ -1,14 +1,10 @@
 """The built demo site on a local server, and a real Chromium to look at it with."""
 
-import functools
-import http.server
-import threading
 from collections.abc import Iterator, Sequence
-from contextlib import suppress
 from pathlib import Path
-from typing import Any
 
 import pytest
+from browser.serving import served
 from playwright.sync_api import Browser, sync_playwright
 
 from sitegen.cli import main
@@ -27,16 +23,10 @@ def published(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session")
 def site(published: Path) -> Iterator[tuple[str, list[str]]]:
     """Serve the demo site and give its address with the paths of its pages, one of each kind."""
-    handler = functools.partial(_Quiet, directory=str(published))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
     pages = one_of_each(sorted(page.relative_to(published) for page in published.rglob("*.html")))
     assert pages
-    yield f"http://127.0.0.1:{server.server_port}/", pages
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    with served(published) as address:
+        yield address, pages
 
 
 def one_of_each(pages: Sequence[Path]) -> list[str]:
@@ -52,16 +42,6 @@ def one_of_each(pages: Sequence[Path]) -> list[str]:
             kept.setdefault((page.parts[1], len(page.parts)), page)
     left_out = set(alike) - set(kept.values())
     return [page.as_posix() for page in pages if page not in left_out]
-
-
-class _Quiet(http.server.SimpleHTTPRequestHandler):
-    def copyfile(self, source: Any, outputfile: Any) -> None:  # noqa: ANN401 - as in the base class
-        """Send a file; a page that is left while it loads wants no more of it."""
-        with suppress(ConnectionError):
-            super().copyfile(source, outputfile)
-
-    def log_message(self, *_: object) -> None:
-        """Print nothing."""
 
 
 @pytest.fixture(scope="session")

@@ -1,14 +1,12 @@
 """The theme's modules run by themselves in a page, to hold what they find against Python."""
 
-import functools
-import http.server
 import json
-import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
+from browser.serving import served
 from playwright.sync_api import Browser, Page
 
 SCRIPTS = Path(__file__).parents[2] / "themes/liner/scripts"
@@ -17,19 +15,8 @@ SCRIPTS = Path(__file__).parents[2] / "themes/liner/scripts"
 @contextmanager
 def served_scripts() -> Iterator[str]:
     """Serve the theme's scripts as they stand in the repository and give the folder's address."""
-    handler = functools.partial(_Quiet, directory=str(SCRIPTS))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/"
-    server.shutdown()
-    server.server_close()
-    thread.join()
-
-
-class _Quiet(http.server.SimpleHTTPRequestHandler):
-    def log_message(self, *_: object) -> None:
-        """Print nothing."""
+    with served(SCRIPTS) as address:
+        yield address
 
 
 def module_page(browser: Browser, address: str) -> Page:

@@ -1,7 +1,7 @@
 """The browser finds the tunes and beats that a plain search finds, and reads them as typed."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from random import Random
 
@@ -11,18 +11,20 @@ from playwright.sync_api import Browser, Page
 from unit.finding.drawn import METERS, draw_entries
 from unit.finding.slow_tunes import lines_of, slow_beats, slow_contours, slow_tunes
 
+from sitegen.finding import Entry
 from sitegen.finding.beats_index import beats_file
-from sitegen.finding.tunes_index import tunes_file
+from sitegen.finding.tunes_index import KINDS, tune_files
 
 Site = tuple[str, list[str]]
 QUERIES = 200
-TUNES = """async (folder, file, questions) => {
-  const { decode, search, searchContour } = await import(folder + "/tune-search.js");
-  const rows = decode(file);
+TUNES = """async (folder, files, questions) => {
+  const { decode } = await import(folder + "/tune-index.js");
+  const { search, searchContour } = await import(folder + "/tune-search.js");
+  const tunes = decode(files);
   return questions.map((asked) => {
-    const found = Array.isArray(asked) ? searchContour(rows, asked) : search(rows, asked);
+    const found = Array.isArray(asked) ? searchContour(tunes, asked) : search(tunes, asked);
     return found.map(({ row, way, shift, from }) =>
-      [row.writeUp, row.chart, row.part, way, shift, from]);
+      [tunes.writeUps[row], tunes.charts[row], tunes.parts[row], way, shift, from]);
   });
 }"""
 BEATS = """async (folder, file, questions) => {
@@ -37,7 +39,8 @@ READ = """async (folder, texts) => {
 }"""
 RHYTHM = """async (folder, cases) => {
   const { hasRhythm } = await import(folder + "/tune-search.js");
-  return cases.map(([gaps, played]) => hasRhythm({ row: { gaps }, from: 0 }, played));
+  return cases.map(([gaps, played]) =>
+    hasRhythm(gaps, 0, played));
 }"""
 
 
@@ -51,6 +54,11 @@ def page(browser: Browser, site: Site) -> Iterator[Page]:
 @pytest.fixture(scope="module")
 def folder(published: Path) -> str:
     return scripts_of(published)
+
+
+def tunes_of(entries: Sequence[Entry]) -> list[object]:
+    files = tune_files(entries)
+    return [json.loads(files[f"tunes-{kind}.json"]) for kind in KINDS]
 
 
 def test_the_browser_finds_the_tunes_that_a_plain_search_finds(page: Page, folder: str) -> None:
@@ -74,7 +82,7 @@ def test_the_browser_finds_the_tunes_that_a_plain_search_finds(page: Page, folde
         degrees = not octaves and lot.random() < 0.4
         asked = notes if octaves else [note % 12 for note in notes]
         questions.append({"notes": asked, "octaves": octaves, "degrees": degrees})
-    answers = run(page, TUNES, folder, json.loads(tunes_file(entries)), questions)
+    answers = run(page, TUNES, folder, tunes_of(entries), questions)
     ways = set()
     for asked_, found in zip(questions, answers, strict=True):
         told = slow_tunes(entries, **asked_)  # type: ignore[arg-type]
@@ -90,7 +98,7 @@ def test_contours_are_found_sign_for_sign(page: Page, folder: str) -> None:
         [lot.choice([1, 1, -1, -1, 0]) for _ in range(lot.choice([3, 4, 6]))]
         for _ in range(QUERIES)
     ]
-    answers = run(page, TUNES, folder, json.loads(tunes_file(entries)), questions)
+    answers = run(page, TUNES, folder, tunes_of(entries), questions)
     for signs, found in zip(questions, answers, strict=True):
         told = [(write_up, chart, part, place) for write_up, chart, part, *_, place in found]
         assert told == slow_contours(entries, signs)

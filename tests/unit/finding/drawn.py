@@ -58,7 +58,8 @@ def draw_melody(lot: Random, part: str = "voice") -> Melody:
         onset += lot.choice([6, 12, 12, 12, 24, 24, 36, 48])
     bars = tuple(1 + onset // 96 for onset in onsets)
     tonic = lot.randrange(-1, 12)
-    return Melody(part, tuple(midi), tuple(onsets), bars, tonic, part == "bass")
+    is_bass, is_sung = part == "bass", part == "voice"
+    return Melody(part, tuple(midi), tuple(onsets), bars, tonic, is_bass, is_sung)
 
 
 def draw_beats(lot: Random) -> tuple[Beat, ...]:
@@ -91,7 +92,8 @@ def _chart(lot: Random, number: int) -> ChartEntry:
         feel=lot.choice(["straight", "straight", "swing", "shuffle"]),
         progression=draw_progression(lot) if lot.random() < 0.9 else None,
         melodies=tuple(
-            draw_melody(lot, part) for part in ("voice", "bass")[: lot.choice([0, 1, 2])]
+            draw_melody(lot, part)
+            for part in ("voice", "bass", "guitar")[: lot.choice([0, 1, 2, 3])]
         ),
         beats=draw_beats(lot) if lot.random() < 0.6 else (),
     )

@@ -1,13 +1,10 @@
 """What an author names stays apart from the words around it, whichever way its letters run."""
 
-import re
-from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
-from typing import Any
 
 import pytest
-from html5lib import parse
+from unit.pages.loose_names import NAME, loose
 
 from sitegen.article import FrontMatter
 from sitegen.article.front import Correction, Moment, Rights, Song, SourceNote
@@ -21,29 +18,6 @@ from sitegen.pages.views import (
     Link,
     RelatedView,
 )
-
-NAME = "ערב טוב 7/8"
-_ISOLATED = re.compile("\u2068.*?\u2069")
-_RUNS_LEFT = re.compile("[\u0590-\u08ff]")
-
-
-def loose(page: str) -> list[str]:
-    """Return the texts of a page that run from right to left and are kept apart by nothing."""
-    root = parse(page, treebuilder="lxml", namespaceHTMLElements=False).getroot()
-    texts = (_ISOLATED.sub("", text) for text in _loose(root, kept=False))
-    return [text for text in texts if _RUNS_LEFT.search(text)]
-
-
-def _loose(node: Any, *, kept: bool) -> Iterator[str]:  # noqa: ANN401 - lxml has no types
-    if not isinstance(node.tag, str) or node.tag == "head":
-        return
-    within = kept or node.tag == "bdi" or node.get("dir") == "auto"
-    if not within and node.text:
-        yield node.text
-    for child in node:
-        yield from _loose(child, kept=within)
-        if not within and child.tail:
-            yield child.tail
 
 
 @pytest.fixture
@@ -94,7 +68,7 @@ def test_a_chart_keeps_its_title_apart(theme: Theme, charts: dict[str, ChartView
 
 
 def test_lists_keep_names_apart(theme: Theme, article: ArticleView, front: FrontMatter) -> None:
-    entry = ArchiveEntry("a/index.html", front, 1)
+    entry = ArchiveEntry("a/index.html", front, 1, facts=(("Key", "C major"), ("Tuning", NAME)))
     page = theme.render_archive(ArchiveView(article.site, "All", (entry,)))
     line = theme.render_line(entry)
     related = theme.render_related((RelatedView(Link(NAME, "../x/"), "", "in the same key"),))

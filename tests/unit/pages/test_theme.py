@@ -300,7 +300,7 @@ def test_a_write_up_in_the_archive_has_its_figures_and_its_picture(
     facts = (("Key", "C♯ minor"), ("Tempo", "104 bpm"))
     entry = ArchiveEntry("a/index.html", _dated(1), 1, facts=facts, picture="a/incipit.svg")
     html = theme.render_archive(ArchiveView(page.site, "All", (entry,)))
-    assert '<dt class="unseen">Key</dt><dd>C♯ minor</dd>' in html
+    assert '<dt class="unseen">Key</dt><dd><bdi>C♯ minor</bdi></dd>' in html
     assert "104 bpm" in html
     assert re.search(r'<img [^>]*src="a/incipit.svg" alt="" width="192" height="112"', html)
     plain = theme.render_archive(ArchiveView(page.site, "All", (replace(entry, picture=""),)))

@@ -1,7 +1,7 @@
 /** The archive's index files: each is loaded once, when something is first asked of it. */
 
 import { folded, readFacet } from "./facet-filter.js";
-import { load } from "./results.js";
+import { load } from "./index-files.js";
 
 const RECORDS = 32; // write-ups in one file, as in sitegen/finding/facets_index.py
 

@@ -1,7 +1,7 @@
 /** Write-ups that were found, as the archive's page lists them. */
 
 import { written } from "./facet-filter.js";
-import { escape } from "./results.js";
+import { escape, isolated } from "./names.js";
 
 const [DRAFT, PICTURE] = [1, 2]; // as in sitegen/finding/facets_index.py
 
@@ -15,10 +15,10 @@ const [DRAFT, PICTURE] = [1, 2]; // as in sitegen/finding/facets_index.py
 export function item([address, title, song, artist, year, signs], archive, number) {
   const page = escape(encodeURI(address));
   const picture = `<img class="record-incipit" src="${page}incipit.svg" alt="" width="192" height="112" loading="lazy" decoding="async">`;
-  const named = [song && `<cite><bdi>${escape(song)}</bdi></cite>`, artist && `<bdi>${escape(artist)}</bdi>`].filter(Boolean);
+  const named = [song && `<cite>${isolated(song)}</cite>`, isolated(artist)].filter(Boolean);
   return `<li class="record">${signs & PICTURE ? picture : ""}
 <div class="record-name">${signs & DRAFT ? '<p class="stamp">Draft</p>' : ""}
-<h3><a href="${page}index.html"><bdi>${escape(title)}</bdi></a></h3>
+<h3><a href="${page}index.html">${isolated(title)}</a></h3>
 <p class="record-song">${[named.join(" by "), year || ""].filter(Boolean).join(", ")}</p></div>
 <div class="record-notes"><dl class="record-facts">${facts(archive, number)}</dl></div></li>`;
 }
@@ -36,7 +36,7 @@ function facts(archive, number) {
     ["Meter", words("meter")],
     ["Tuning", words("tuning")],
   ].filter(([, text]) => text);
-  const rows = told.map(([name, text]) => `<dt class="unseen">${name}</dt><dd>${escape(text)}</dd>`);
+  const rows = told.map(([name, text]) => `<dt class="unseen">${name}</dt><dd>${isolated(text)}</dd>`);
   return rows.map((row) => `<div>${row}</div>`).join("");
 }
 

@@ -1,6 +1,6 @@
 /** The values of the archive's index as buttons, and what is chosen of them. */
 
-import { escape } from "./results.js";
+import { escape, isolated } from "./names.js";
 
 const [FEW, MANY] = [16, 48]; // values of a facet, as in sitegen/site/archive_pages.py
 
@@ -61,7 +61,7 @@ function isPressed(id, { address, words }, asked) {
  */
 function button(id, { address, words, count, pressed }) {
   const value = escape(id === "tempo" ? range(words) : address);
-  return `<li><button type="button" aria-pressed="${pressed}" data-facet="${id}" data-value="${value}"><bdi>${escape(words)}</bdi></button> <span class="facet-count">${count}</span></li>`;
+  return `<li><button type="button" aria-pressed="${pressed}" data-facet="${id}" data-value="${value}">${isolated(words)}</button> <span class="facet-count">${count}</span></li>`;
 }
 
 /** What is chosen, as buttons that leave it out again. @param {Archive} archive @param {Asked} asked */
@@ -81,7 +81,7 @@ export function chosen(archive, asked) {
 
 /** @param {string} id @param {string} address @param {string} words */
 const leaving = (id, address, words) =>
-  `<li><button type="button" data-leave="one" data-facet="${id}" data-value="${escape(address)}"><span class="unseen">Leave out </span><bdi>${escape(words)}</bdi><span aria-hidden="true"> ×</span></button></li>`;
+  `<li><button type="button" data-leave="one" data-facet="${id}" data-value="${escape(address)}"><span class="unseen">Leave out </span>${isolated(words)}<span aria-hidden="true"> ×</span></button></li>`;
 
 /** A band of tempo as a range: "under 50", "90 to 109", "170 and faster". @param {string} words */
 function range(words) {

@@ -3,6 +3,8 @@
  * counted in hits more or fewer. Of equal bars the order of the archive decides.
  */
 
+import { FIRST } from "./columns.js";
+
 /**
  * @typedef {object} Bar
  * @property {string} meter
@@ -29,7 +31,6 @@
  * @property {[drum: string, tick: number][]} fewer hits that are missing there
  */
 
-const FIRST = 35;
 const MOST_NEAR = 24;
 /** Of so many hits that are asked for, one may differ. */
 const HITS_A_FAULT = 3;

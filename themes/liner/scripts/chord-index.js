@@ -3,6 +3,8 @@
  * as arrays of numbers, for thousands of progressions are gone through at every question.
  */
 
+import { FIRST, MIDDLE, mod, signed } from "./columns.js";
+
 /**
  * @typedef {object} Line Places that are compared: steps, or steps up to extensions.
  * @property {Uint8Array} roots pitch classes
@@ -26,18 +28,10 @@
  * @property {Line} core up to extensions and basses, equal neighbours as one
  */
 
-const FIRST = 35;
-const MIDDLE = 79;
 const NO_TONIC = 64;
 const UNKEYED = NO_TONIC / 2;
 
 export const FAMILIES = ["major", "minor", "diminished", "augmented", "suspended", "power"];
-
-/** @param {number} number */
-export const mod = (number) => ((number % 12) + 12) % 12;
-
-/** Zigzag: 0, 1, 2, 3 as 0, -1, 1, -2. @param {number} number */
-const signed = (number) => (number % 2 ? -(number + 1) / 2 : number / 2);
 
 /** @param {any} file @returns {Index} */
 export function decode({ chords, write_ups, charts, tonics, lengths, starts, cells, roots, kinds, bars, lasts }) {

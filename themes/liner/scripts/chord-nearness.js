@@ -6,8 +6,9 @@
  * extensions.
  */
 
-import { FAMILIES, mod } from "./chord-index.js";
+import { FAMILIES } from "./chord-index.js";
 import { far, keyOf } from "./chord-search.js";
+import { mod } from "./columns.js";
 
 /**
  * @typedef {import("./chord-reading.js").Asked} Asked

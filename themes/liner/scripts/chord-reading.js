@@ -3,7 +3,7 @@
  * sitegen/finding/chord_readings.py makes: nothing is known here of what a suffix means.
  */
 
-import { mod } from "./chord-index.js";
+import { mod } from "./columns.js";
 
 /**
  * @typedef {object} Readings

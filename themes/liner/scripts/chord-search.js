@@ -10,7 +10,8 @@
  * charts in equal ways the order of the archive decides.
  */
 
-import { FAMILIES, mod } from "./chord-index.js";
+import { FAMILIES } from "./chord-index.js";
+import { mod } from "./columns.js";
 
 /**
  * @typedef {import("./chord-reading.js").Asked} Asked

@@ -4,9 +4,14 @@
  */
 
 import { plain, signed } from "./accidentals.js";
-import { escape, top } from "./results.js";
+import { top } from "./index-files.js";
+import { escape, isolated } from "./names.js";
 
 const AT_ONCE = 8;
+// Words of English that stand in every text: the index tells for each of them every place where it
+// stands, which is much to load for nothing. A and I are no such words here: they are a note and a
+// degree.
+const EVERYWHERE = new Set("the and of to in is it at on for with by as that this was are be from or".split(" "));
 
 /**
  * @typedef {{ url: string, title: string, excerpt: string }} Part a section with its excerpt
@@ -33,7 +38,18 @@ function open() {
  * @param {string} words
  * @returns {Promise<Found[]>}
  */
-export const search = async (words) => (await (await open()).search(plain(words))).results;
+export const search = async (words) => (await (await open()).search(telling(plain(words)))).results;
+
+/**
+ * Words without those that tell nothing; words in quotation marks stand side by side and all count.
+ *
+ * @param {string} words
+ */
+function telling(words) {
+  if (words.includes('"') || !document.documentElement.lang.startsWith("en")) return words;
+  const left = words.split(/\s+/).filter((word) => !EVERYWHERE.has(word.toLowerCase()));
+  return left.length ? left.join(" ") : words;
+}
 
 /** @param {Document | Element} root */
 export function enhance(root) {
@@ -126,7 +142,7 @@ function item({ raw_url, meta, excerpt, sub_results }) {
 }
 
 /** @param {string} href @param {string} text */
-const link = (href, text) => `<a href="${escape(href)}">${escape(signed(text))}</a>`;
+const link = (href, text) => `<a href="${escape(href)}">${isolated(signed(text))}</a>`;
 
 /** An excerpt, which is HTML whose only elements are marks. @param {string} excerpt */
-const words = (excerpt) => `<p class="found-words">${signed(excerpt)}</p>`;
+const words = (excerpt) => `<p class="found-words" dir="auto">${signed(excerpt)}</p>`;

@@ -3,28 +3,25 @@
  * a line that says how many were found, a list that grows.
  */
 
-import { showPassages } from "./results.js";
-
-const AT_ONCE = 12;
+import { ask as askWorker } from "./asking.js";
 
 /**
- * @typedef {import("./results.js").Passage} Passage
- * @typedef {object} Answer
- * @property {string} said how many there are, or why there are none
- * @property {Passage[]} passages
+ * @typedef {object} How
+ * @property {string} way as the worker knows it
+ * @property {string[]} names the fields that make up the question
+ * @property {() => void} [shown] is called when fields were filled in from the address
+ * @property {(fields: Record<string, string>) => boolean} [isAsked] whether there is a question;
+ *   without it, the first field says so
+ * @property {(fields: Record<string, string>) => void} [understood] is called with what was read
  */
 
 /**
  * Makes a form work.
  *
  * @param {HTMLFormElement} form
- * @param {string[]} names the fields that make up the question, the first of them without which none
- *   is asked
- * @param {() => Promise<Answer>} answer
- * @param {() => void} [shown] is called when fields were filled in from the address
- * @param {(fields: Record<string, string>) => boolean} [isAsked] whether there is a question
+ * @param {How} how
  */
-export function makeFinder(form, names, answer, shown = () => {}, isAsked = (fields) => !!fields[names[0]]) {
+export function makeFinder(form, { way, names, shown = () => {}, isAsked, understood = () => {} }) {
   const section = /** @type {HTMLElement} */ (form.parentElement);
   const said = /** @type {Element} */ (section.querySelector(".finder-said"));
   const list = /** @type {Element} */ (section.querySelector(".found"));
@@ -32,34 +29,36 @@ export function makeFinder(form, names, answer, shown = () => {}, isAsked = (fie
   const heading = /** @type {Element} */ (section.querySelector("h2"));
   const listening = new AbortController();
   let turn = 0;
-  /** @type {Passage[]} */
-  let left = [];
+  let next = 0;
 
+  /** @param {import("./asking.js").Answer} answer */
+  const show = ({ items, count, next: after }) => {
+    list.insertAdjacentHTML("beforeend", items);
+    next = after;
+    more.hidden = next >= count;
+  };
   const showMore = async () => {
     const own = turn;
-    const next = left.slice(0, AT_ONCE);
-    const part = document.createElement("ol");
-    await showPassages(part, next);
-    if (own !== turn) return;
-    left = left.slice(AT_ONCE);
-    const first = part.firstElementChild;
-    const isMore = list.childElementCount > 0;
-    list.append(...part.children);
-    more.hidden = !left.length;
-    if (isMore) first?.querySelector("a")?.focus();
+    const answer = await askWorker(way, null, next).catch(() => undefined);
+    if (own !== turn || !answer) return;
+    const before = list.childElementCount;
+    show(answer);
+    list.children[before]?.querySelector("a")?.focus();
   };
   const ask = async () => {
     const own = ++turn;
-    if (!isAsked(fieldsOf(form, names))) {
+    const fields = fieldsOf(form, names);
+    if (!(isAsked ? isAsked(fields) : fields[names[0]])) {
       [said.textContent, list.innerHTML, more.hidden] = ["", "", true];
       return;
     }
     try {
-      const found = await answer();
+      const answer = await askWorker(way, fields);
       if (own !== turn) return;
-      [left, list.innerHTML, more.hidden] = [found.passages, "", true];
-      if (left.length) await showMore();
-      if (own === turn) said.textContent = found.said;
+      list.innerHTML = "";
+      show(answer);
+      said.textContent = answer.said;
+      if (answer.understood) understood(fields);
     } catch {
       if (own === turn) said.textContent = "The index cannot be loaded here.";
     }
@@ -103,7 +102,7 @@ export function makeFinder(form, names, answer, shown = () => {}, isAsked = (fie
 }
 
 /** What is filled in. @param {HTMLFormElement} form @param {string[]} names */
-export function fieldsOf(form, names) {
+function fieldsOf(form, names) {
   /** @type {Record<string, string>} */
   const fields = {};
   for (const name of names) {

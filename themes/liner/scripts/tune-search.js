@@ -10,20 +10,12 @@
  */
 
 /**
- * @typedef {object} Row
- * @property {number} writeUp
- * @property {number} chart
- * @property {string} part
- * @property {number} tonic
- * @property {boolean} flats its key has flats
- * @property {number[]} midi
- * @property {number[]} gaps ticks to the next note
- * @property {number[]} bars
+ * @typedef {import("./tune-index.js").Tunes} Tunes
  * @typedef {object} Match
- * @property {Row} row
+ * @property {number} row
  * @property {number} way
  * @property {number} shift semitones up from what was asked; 0 to 11 where octaves do not count
- * @property {number} from the first note
+ * @property {number} from the first note, counted in its line
  * @property {number} count how many notes of the line match
  * @property {number[]} others places in what was asked that are other notes there
  * @property {number} gap where a note is more (way 2, `count` one more) or missing, -1 without
@@ -31,134 +23,123 @@
  * @property {number[]} notes MIDI numbers, or pitch classes where octaves do not count
  * @property {boolean} octaves they count
  * @property {boolean} degrees counted from the tonic
+ * @typedef {object} Line the notes that are compared, as numbers or as classes
+ * @property {Uint8Array} pitches
+ * @property {number[]} notes that were asked
+ * @property {number} round 12 where octaves do not count, 0 where they do
  */
 
-const [FIRST, MIDDLE] = [35, 79];
 const [FOR_ONE, FOR_GAP, FOR_TWO] = [4, 5, 7];
-
-/** @param {{ gaps: number[], parts: string[], rows: any[] }} file @returns {Row[]} */
-export function decode({ gaps, parts, rows }) {
-  return rows.map(([writeUp, chart, part, tonic, flats, pitches, spread, bars]) => ({
-    writeUp,
-    chart,
-    part: parts[part],
-    tonic,
-    flats: flats === 1,
-    midi: codes(pitches, FIRST),
-    gaps: codes(spread, FIRST).map((place) => gaps[place]),
-    bars: sums(codes(bars, MIDDLE)),
-  }));
-}
-
-/** @param {string} text @param {number} less */
-function codes(text, less) {
-  const found = new Array(text.length);
-  for (let n = 0; n < text.length; n++) found[n] = text.charCodeAt(n) - less;
-  return found;
-}
-
-/** @param {number[]} steps */
-function sums(steps) {
-  let sum = 0;
-  return steps.map((step) => (sum += step));
-}
-
-/** @param {number} number */
-const mod = (number) => ((number % 12) + 12) % 12;
+const WAYS = [0, 1, 3]; // by the number of other notes
+const [NO_WAY, ANY] = [4, 1000];
 
 /**
- * @param {Row[]} rows
+ * @param {Tunes} tunes
  * @param {Question} question three notes or more
  * @returns {Match[]} the best first; those with two other notes only where there is nothing better
  */
-export function search(rows, question) {
+export function search(tunes, { notes, octaves, degrees }) {
+  const line = { pitches: octaves ? tunes.midi : tunes.classes, notes, round: octaves ? 0 : 12 };
   /** @type {Match[]} */
   const found = [];
-  for (const row of rows) {
-    if (question.degrees && row.tonic < 0) continue;
-    const match = inRow(row, question);
-    if (match) found.push(match);
+  let most = notes.length >= FOR_TWO ? 2 : notes.length >= FOR_ONE ? 1 : 0;
+  for (let row = 0; row < tunes.count; row++) {
+    if (degrees && tunes.tonics[row] < 0) continue;
+    const match = bestIn(tunes, row, line, degrees ? tunes.tonics[row] : ANY, most);
+    if (!match) continue;
+    found.push(match);
+    if (match.way < 3) most = Math.min(most, 1);
   }
-  const rank = (/** @type {Match} */ match) => far(match.shift, question.octaves);
-  found.sort((one, other) => one.way - other.way || rank(one) - rank(other));
+  found.sort((one, other) => one.way - other.way || far(one.shift, line.round) - far(other.shift, line.round));
   const better = found.filter(({ way }) => way < 3);
   return better.length ? better : found;
 }
 
-/** @param {number} shift @param {boolean} octaves */
-const far = (shift, octaves) => {
-  if (octaves) return 2 * Math.abs(shift) + (shift < 0 ? 1 : 0);
+/** @param {number} shift @param {number} round */
+function far(shift, round) {
+  if (!round) return 2 * Math.abs(shift) + (shift < 0 ? 1 : 0);
   return shift <= 6 ? 2 * shift : 2 * (12 - shift) + 1;
-};
-
-/** @param {Row} row @param {Question} question @returns {Match | undefined} */
-function inRow(row, { notes, octaves, degrees }) {
-  const { midi } = row;
-  const count = notes.length;
-  const key = degrees ? row.tonic : undefined;
-  const most = count >= FOR_TWO ? 2 : count >= FOR_ONE ? 1 : 0;
-  /** How far a note of the line is above one that was asked. @param {number} at @param {number} n */
-  const above = (at, n) => (octaves ? midi[at] - notes[n] : mod(midi[at] - notes[n]));
-  /** @type {Match | undefined} */
-  let best;
-  /** @param {Omit<Match, "row">} match */
-  const consider = (match) => {
-    const better =
-      !best || match.way < best.way || (match.way === best.way && far(match.shift, octaves) < far(best.shift, octaves));
-    if (better) best = { row, ...match };
-  };
-  for (let from = 0; from + count - 1 <= midi.length; from++) {
-    // With at most two other notes, one of the first three is right.
-    const tried = [];
-    for (let n = 0; n <= most && from + count <= midi.length; n++) {
-      const shift = above(from + n, n);
-      if (tried.includes(shift) || (key !== undefined && shift !== key)) continue;
-      tried.push(shift);
-      const others = otherNotes(shift, from, count, most, above);
-      if (others) consider({ way: WAYS[others.length], shift, from, count, others, gap: -1 });
-    }
-    if (count < FOR_GAP || (best && best.way < 2)) continue;
-    const shift = above(from, 0);
-    if (key !== undefined && shift !== key) continue;
-    const gap = gapAt(shift, from, count, midi.length, above);
-    if (gap) consider({ way: 2, shift, from, others: [], ...gap });
-  }
-  return best;
 }
 
-const WAYS = [0, 1, 3];
+/**
+ * @param {Tunes} tunes
+ * @param {number} row
+ * @param {Line} line
+ * @param {number} key the only shift there may be, or `ANY`
+ * @param {number} most other notes
+ * @returns {Match | undefined}
+ */
+function bestIn({ firsts }, row, line, key, most) {
+  const { pitches, notes, round } = line;
+  const [first, end, count] = [firsts[row], firsts[row + 1], notes.length];
+  let [way, shift, start, gap, size] = [NO_WAY, 0, 0, -1, count];
+  for (let at = first; at + count - 1 <= end && (way || shift); at++) {
+    // Nothing worse than what was found is looked for. With so many other notes at most, one of as
+    // many and one more is right.
+    const limit = Math.min(most, way);
+    let [one, other] = [ANY, ANY];
+    for (let n = 0; n <= limit && at + count <= end; n++) {
+      let up = pitches[at + n] - notes[n];
+      if (up < 0) up += round;
+      if (up === one || up === other || (key !== ANY && up !== key)) continue;
+      [other, one] = [one, up];
+      const others = otherNotes(line, at, up, limit);
+      const own = others > limit ? NO_WAY : WAYS[others];
+      if (own === NO_WAY || own > way || (own === way && far(up, round) >= far(shift, round))) continue;
+      [way, shift, start, gap, size] = [own, up, at, -1, count];
+    }
+    if (count < FOR_GAP || way < 2) continue;
+    let up = pitches[at] - notes[0];
+    if (up < 0) up += round;
+    if ((key !== ANY && up !== key) || (way === 2 && far(up, round) >= far(shift, round))) continue;
+    const found = gapAt(line, at, end, up);
+    if (found) [way, shift, start, gap, size] = [2, up, at, found.gap, found.count];
+  }
+  if (way === NO_WAY) return undefined;
+  const others = way === 2 ? [] : placesOf(line, start, shift);
+  return { row, way, shift, from: start - first, count: size, others, gap };
+}
 
 /**
- * @param {number} shift
- * @param {number} from
- * @param {number} count
+ * How many notes from `at` on are other ones, `up` semitones higher; more than `most` are not counted.
+ *
+ * @param {Line} line
+ * @param {number} at
+ * @param {number} up
  * @param {number} most
- * @param {(at: number, n: number) => number} above
  */
-function otherNotes(shift, from, count, most, above) {
-  const others = [];
-  for (let n = 0; n < count; n++) {
-    if (above(from + n, n) === shift) continue;
-    others.push(n);
-    if (others.length > most) return undefined;
+function otherNotes({ pitches, notes, round }, at, up, most) {
+  let others = 0;
+  for (let n = 0; n < notes.length; n++) {
+    const distance = pitches[at + n] - notes[n];
+    if (distance !== up && distance !== up - round && ++others > most) break;
   }
   return others;
+}
+
+/** The places in what was asked that are other notes there. @param {Line} line @param {number} at @param {number} up */
+function placesOf({ pitches, notes, round }, at, up) {
+  return [...notes.keys()].filter((n) => ![up, up - round].includes(pitches[at + n] - notes[n]));
 }
 
 /**
  * Where one note more, or one fewer, makes a line match: never before the first or after the last.
  *
- * @param {number} shift
+ * @param {Line} line
  * @param {number} from
- * @param {number} count
- * @param {number} end
- * @param {(at: number, n: number) => number} above
+ * @param {number} end of the line
+ * @param {number} up
  */
-function gapAt(shift, from, count, end, above) {
+function gapAt({ pitches, notes, round }, from, end, up) {
+  const count = notes.length;
+  const isSame = (/** @type {number} */ at, /** @type {number} */ n) => {
+    const distance = pitches[at] - notes[n];
+    return distance === up || distance === up - round;
+  };
   let same = 0;
-  while (same < count && from + same < end && above(from + same, same) === shift) same++;
+  while (same < count && from + same < end && isSame(from + same, same)) same++;
   const rest = (/** @type {number} */ first, /** @type {number} */ step) => {
-    for (let n = first; n < count; n++) if (above(from + n + step, n) !== shift) return false;
+    for (let n = first; n < count; n++) if (!isSame(from + n + step, n)) return false;
     return true;
   };
   const more = Math.min(same, count - 1);
@@ -171,21 +152,20 @@ function gapAt(shift, from, count, end, above) {
 /**
  * Lines that go up, down and on as the signs say.
  *
- * @param {Row[]} rows
+ * @param {Tunes} tunes
  * @param {number[]} signs 1, -1 and 0
  * @returns {Match[]}
  */
-export function searchContour(rows, signs) {
+export function searchContour({ count, firsts, midi }, signs) {
   /** @type {Match[]} */
   const found = [];
-  for (const row of rows) {
-    const { midi } = row;
-    const last = midi.length - signs.length;
-    for (let from = 0; from < last; from++) {
+  for (let row = 0; row < count; row++) {
+    const last = firsts[row + 1] - signs.length;
+    for (let at = firsts[row]; at < last; at++) {
       let n = 0;
-      while (n < signs.length && Math.sign(midi[from + n + 1] - midi[from + n]) === signs[n]) n++;
+      while (n < signs.length && Math.sign(midi[at + n + 1] - midi[at + n]) === signs[n]) n++;
       if (n < signs.length) continue;
-      found.push({ row, way: 0, shift: 0, from, count: signs.length + 1, others: [], gap: -1 });
+      found.push({ row, way: 0, shift: 0, from: at - firsts[row], count: signs.length + 1, others: [], gap: -1 });
       break;
     }
   }
@@ -196,11 +176,12 @@ export function searchContour(rows, signs) {
  * Whether the notes of a match come at the times that were played, at any speed: no gap is more than
  * a third longer or shorter beside the others than it was played.
  *
- * @param {Match} match one note for note
+ * @param {number[]} there the ticks from note to note of the whole line
+ * @param {number} from the first note that matches
  * @param {number[]} gaps as played, one fewer than notes
  */
-export function hasRhythm({ row, from }, gaps) {
-  const ratios = gaps.map((gap, n) => row.gaps[from + n] / Math.max(gap, 1e-9));
+export function hasRhythm(there, from, gaps) {
+  const ratios = gaps.map((gap, n) => there[from + n] / Math.max(gap, 1e-9));
   const middle = [...ratios].sort((one, other) => one - other)[ratios.length >> 1];
   return ratios.every((ratio) => ratio <= middle * (4 / 3) && ratio >= middle * (3 / 4));
 }
