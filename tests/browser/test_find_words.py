@@ -52,6 +52,19 @@ def test_results_lead_to_sections_that_are_there(find: Page) -> None:
         assert not anchor or find.locator(f"#{anchor}").count() == 1
 
 
+def test_words_of_an_opening_lead_to_it(find: Page) -> None:
+    assert any(href.endswith("#article_text") for href in ask(find, "plaster"))
+    assert "The opening" in find.locator("#words_found").inner_text()
+
+
+def test_words_that_stand_everywhere_are_looked_up_in_quotation_marks_only(find: Page) -> None:
+    ask(find, "of the appoggiatura")
+    marked = set(find.locator("#words_found mark").all_inner_texts())
+    assert {word.lower()[:6] for word in marked} == {"appogg"}
+    ask(find, '"of the"')
+    assert {"of", "the"} <= set(find.locator("#words_found mark").all_inner_texts())
+
+
 def test_the_question_stands_in_the_address(find: Page) -> None:
     found = ask(find, "capo")
     ask(find, "riff")

@@ -57,6 +57,17 @@ def test_a_caption_is_a_heading_with_the_charts_id() -> None:
     assert [node.get("id") for node in read().xpath("//*[@id]")] == ["voice", "chart-verse"]
 
 
+def test_a_part_without_a_heading_is_told_by_the_name_that_the_theme_gives_it() -> None:
+    opening = '<div id="text" data-words-name="The opening">First, <p>the coat.</p></div>'
+    page = PAGE.replace('<h2 id="voice">', f'{opening}<h2 id="voice">')
+
+    heading, caption = read(page).xpath("//h6")
+
+    assert (heading.get("id"), heading.text, heading.tail) == ("text", "The opening", "First, ")
+    assert caption.get("id") == "chart-verse"
+    assert len(read(page).xpath('//*[@id="text"]')) == 1
+
+
 def test_the_language_goes_along() -> None:
     assert read().get("lang") == "pt-BR"
     assert read(PAGE.replace('lang="pt-BR"', 'lang="&quot;><script>"')).get("lang") == "script"
