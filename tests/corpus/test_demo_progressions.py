@@ -25,6 +25,7 @@ RELATIONS = {
         ("verse-changes", "inner-line"): "the chords of bars 5 to 8 of X",
         ("verse-melody", "inner-line"): "the chords of bars 5 to 8 of X",
         ("chorus", "chorus-changes"): "the chords of X in bars 1 to 4",
+        ("chorus-end", "chorus-changes"): "the chords of X in bars 5 to 8",
     },
     "one-stair-short": {
         ("groove", "verse-melody"): "the same two chords as X",
