@@ -1,25 +1,20 @@
 """A synthetic archive made ready to be asked, its notation left undrawn.
 
-All of it is real but the engraving: the write-ups of `archive.py` are read, studied and set, and
-the archive, its indexes and the index of words are made of them. Each chart of notes shows the
-first one that was drawn in its process, so thousands of write-ups take minutes and not hours.
+All of it is real but the engraving (`undrawn.py`): the write-ups of `archive.py` are read, studied
+and set, and the archive, its indexes and the index of words are made of them.
 """
 
 import tempfile
 from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 from bench.archive import write_archive
+from bench.undrawn import UNDRAWN
 
-from sitegen.analysis.account import account, summary
 from sitegen.engraving.style import NOTATION_STYLE
 from sitegen.figures.incipit import INCIPIT
-from sitegen.kinds import KINDS
-from sitegen.kinds.kind import Analysis, BarAccount, Drawing, Surroundings
-from sitegen.kinds.notation import NOTATION, draw_notation
 from sitegen.pages.theme import Theme, load_theme
 from sitegen.site.addresses import INDEX, site_view
 from sitegen.site.content import ContentFile
@@ -56,9 +51,8 @@ def make_archive(top: Path, write_ups: int, seed: int) -> tuple[Listed, ...]:
 
 def _make_write_up(article: Path, top: Path) -> Listed:
     """Write the page of a write-up and its picture for the archive; return what is filed."""
-    kinds = tuple(replace(k, draw=_draw_once) if k == NOTATION else k for k in KINDS)
     file = ContentFile(article.parent.name, article)
-    study = study_file(file, kinds)
+    study = study_file(file, UNDRAWN)
     survey = survey_of(study, strict=False)
     if study.article is None or not survey.is_good:
         message = f"{article} has faults: {study.diagnostics}"
@@ -80,21 +74,8 @@ def _theme() -> Theme:
     return load_theme(THEME, NOTATION_STYLE)
 
 
-_drawn: list[Drawing] = []
-
-
-def _draw_once(analysis: Analysis, surroundings: Surroundings) -> Drawing:
-    """Return a chart as the first one looks, with its own words and findings."""
-    if not _drawn:
-        _drawn.append(replace(draw_notation(analysis, surroundings), files={}, sound=None))
-    bars = tuple(BarAccount(place, said) for place, said in account(analysis.value))
-    return replace(
-        _drawn[0], summary=summary(analysis.value), account=bars, findings=analysis.findings
-    )
-
-
 def _index_words(top: Path, listing: Sequence[Listed]) -> None:
     theme = _theme()
     with tempfile.TemporaryDirectory() as nothing:
-        press = Press(top, Path(nothing), THEME, (theme.stylesheet, theme.script), KINDS)
+        press = Press(top, Path(nothing), THEME, (theme.stylesheet, theme.script), UNDRAWN)
         index_words(press, [one.address for one in listing], "")
