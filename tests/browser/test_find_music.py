@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 from browser.opening import open_page
+from browser.test_axe import LOOKED_AT, findings, told
 from playwright.sync_api import Browser, Page, expect
 
 Site = tuple[str, list[str]]
@@ -129,3 +130,25 @@ def test_beats_are_found_and_tempo_and_feel_are_a_question_too(find: Page) -> No
     found = find.locator("#beat_found .found-place").all_inner_texts()
     assert found
     assert all("Rust Calendar" in text for text in found)
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "words=chorus",
+        "chords=Em+C+F#dim7",
+        "tune=C+D+E+F+G&lines=any",
+        "beat=SD+....x.......x.&meter=7/8",
+    ],
+)
+@pytest.mark.parametrize(("width", "scheme"), [(1280, "light"), (360, "dark")])
+def test_answers_can_be_used_by_everybody(
+    browser: Browser, site: Site, asked: str, width: int, scheme: str
+) -> None:
+    page = open_page(browser, f"{site[0]}find/index.html?{asked}", width, scheme)
+    expect(page.locator(".found > li").first).to_be_visible()
+    found = findings(page)
+    assert told(found["violations"]) == []
+    assert told([one for one in found["incomplete"] if one["id"] not in LOOKED_AT]) == []
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    page.context.close()
