@@ -29,8 +29,8 @@ _ID = re.compile(r"""(?<![\w-])id=(["'])(.+?)\1""")
 
 
 def spoken_date(day: date) -> str:
-    """Return a date as it stands in running text: 4 May 2026."""
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    """Return a date as it stands in running text: 4 May 2026, its day kept beside its month."""
+    return f"{day.day}\N{NO-BREAK SPACE}{_MONTHS[day.month - 1]} {day.year}"
 
 
 def symbol_levels(quality: str) -> tuple[str, str]:

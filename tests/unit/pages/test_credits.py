@@ -50,7 +50,8 @@ def test_the_label_leaves_out_what_is_not_known() -> None:
 def test_the_byline_names_writer_day_and_revision(
     article: ArticleView, bare_article: ArticleView
 ) -> None:
-    assert byline(article) == "By Ines Calloway, 4 May 2026; revised 1 June 2026"
+    days = "4\N{NO-BREAK SPACE}May 2026; revised 1\N{NO-BREAK SPACE}June 2026"
+    assert byline(article) == f"By Ines Calloway, {days}"
     unsigned = replace(article, site=replace(article.site, author=""))
-    assert byline(unsigned) == "4 May 2026; revised 1 June 2026"
+    assert byline(unsigned) == days
     assert byline(bare_article) == ""

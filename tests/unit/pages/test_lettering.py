@@ -29,9 +29,9 @@ def read_chord(symbol: str) -> Chord:
 @pytest.mark.parametrize(
     ("day", "text"),
     [
-        (date(2026, 5, 4), "4 May 2026"),
-        (date(1999, 12, 31), "31 December 1999"),
-        (date(2000, 1, 1), "1 January 2000"),
+        (date(2026, 5, 4), "4\N{NO-BREAK SPACE}May 2026"),
+        (date(1999, 12, 31), "31\N{NO-BREAK SPACE}December 1999"),
+        (date(2000, 1, 1), "1\N{NO-BREAK SPACE}January 2000"),
     ],
 )
 def test_a_date_is_written_as_it_is_said(day: date, text: str) -> None:
