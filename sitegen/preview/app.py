@@ -83,13 +83,25 @@ class _Answer:
         if address == TOP and name in {"", INDEX}:
             return await self._page(TOP)
         if not self._room.is_known(address):
-            asset = await self._room.asset(path)
-            return await self._lost() if asset is None else _response(path, asset)
+            return await self._at_top(path, request.url.query)
         if not name and not path.endswith("/"):
             return RedirectResponse(f"/{quote(address)}", headers=_HEADERS)
         if name in {"", INDEX}:
             return await self._page(address)
         return await self._beside(address, name)
+
+    async def _at_top(self, path: str, query: str) -> Response:
+        """Return a file at the top of the site; a folder shows its index, as hosts have it."""
+        asset = await self._room.asset(path)
+        if asset is not None:
+            return _response(path, asset)
+        folder = f"{path.rstrip('/')}/"
+        index = await self._room.asset(f"{folder}{INDEX}")
+        if index is None:
+            return await self._lost()
+        if path != folder:
+            return RedirectResponse(f"/{quote(folder)}?{query}", headers=_HEADERS)
+        return _response(INDEX, index)
 
     async def _page(self, address: str) -> Response:
         """Return a page as it is now, a bare one where there never was any."""

@@ -129,6 +129,18 @@ def test_a_page_has_its_address_with_a_slash(preview: Serve, write: Write) -> No
         assert site.get("/breakdowns/low-tide/index.html")[0] == 200
 
 
+def test_a_folder_at_the_top_shows_its_index(preview: Serve, write: Write, content: Path) -> None:
+    write("low-tide")
+    (content / "site.toml").write_text('title = "Side Two"\ntheme = "liner"\n', encoding="utf-8")
+    with preview() as site:
+        status, text = site.get("/find/?chords=i+bVI")
+        assert (status, site.get("/find")[0]) == (200, 307)
+        assert text == site.get("/find/index.html")[1]
+        assert "Find a passage" in text
+        assert site.get("/archive/")[0] == 200
+        assert site.get("/shelf/")[0] == 404
+
+
 def test_a_missing_file_of_a_page_is_followed_as_missing(preview: Serve, write: Write) -> None:
     write("low-tide")
     path = "/breakdowns/low-tide/stage.pdf"
