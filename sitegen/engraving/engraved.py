@@ -62,10 +62,10 @@ def engrave_plan(
     named, notes = (title or plan.reading.chart.title, summary), frozenset(_both_staves(found))
     mei, marks = write_plan(plan), marks_of(plan)
     layouts, lines = Layouts(mei), any(bar.opens_line for bar in plan.chart.bars[1:])
-    sheet = layouts.sheet(WIDE, by_author=lines)
-    wide, glyphs = _finish(sheet, marks, prefix, named, notes)
     sheet = layouts.sheet(NARROW, by_author=False)
     narrow, more = _finish(sheet, marks, f"{prefix}-narrow", named, notes)
+    sheet = layouts.sheet(WIDE, by_author=lines)
+    wide, glyphs = _finish(sheet, marks, prefix, named, notes)
     return Engraved(wide, narrow, dict(sorted({**glyphs, **more}.items())), mei, plan)
 
 

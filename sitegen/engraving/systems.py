@@ -4,6 +4,8 @@ import math
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
 
 from sitegen.engraving.svg import Sheet
 from sitegen.engraving.toolkit import render
@@ -39,6 +41,8 @@ _OPTIONS: Mapping[str, object] = {
 # The distance between notes of one length: verovio's own, and the wider one that leaves words
 # and slides their room. A last line keeps it too, which spreading a page would not give it.
 _TIGHT, _AIRY = 0.25, 0.36
+# With air between its notes a bar is seldom narrower: a guess at which spacing to try first.
+_USUAL_BAR = 460
 # Verovio's page units are tenths of the units it draws in.
 _DRAWN = 10
 _ENDLESS = 100_000
@@ -65,10 +69,14 @@ def draw_endless(mei: str, breaks: str = "none", spacing: float = _TIGHT) -> She
 
 
 class Layouts:
-    """The sheets of one MEI file in different widths; what they have in common is drawn once."""
+    """The sheets of one MEI file in different widths; what they have in common is drawn once.
+
+    The narrowest is best asked for first: what is drawn for it answers most for the others.
+    """
 
     def __init__(self, mei: str) -> None:
         self._mei = {"encoded": mei, "none": mei.replace(_AUTHORS_BREAK, "")}
+        self._bar_count = mei.count(_MEASURE)
         self._endless: dict[tuple[str, float], Sheet] = {}
 
     def sheet(self, width: int, *, by_author: bool) -> Sheet:
@@ -83,7 +91,7 @@ class Layouts:
             for spacing in (_AIRY, _TIGHT):
                 if self._fits(breaks, spacing, width):
                     return self._spread(breaks, spacing)
-        bars = measure_bars(self._natural("none", _TIGHT))
+        bars = self._bars
         room = max(width * _DRAWN, *(bars.alone(n) for n in range(len(bars.edges) - 1)))
         broken = _with_breaks(self._mei["none"], bars.starts(room))
         return _drawn(broken, breaks="encoded", pageWidth=math.ceil(room / _DRAWN))
@@ -92,13 +100,25 @@ class Layouts:
         """Tell whether a layout keeps to a width; it is drawn only where that is open.
 
         Music is as wide with more air between its notes, or wider, and so it is in one line beside
-        its widest system: what has been drawn too wide already answers for those.
+        its widest system: what has been drawn too wide already answers for those. So do bars of
+        one line, for systems of the author's that they do not fit into.
         """
+        asked, is_long = (breaks, spacing), self._bar_count * _USUAL_BAR > width
+        if asked == ("none", _AIRY) and asked not in self._endless and is_long:
+            self._natural("none", _TIGHT)
         for (lines, air), sheet in self._endless.items():
             narrower = air <= spacing and lines in (breaks, "encoded")
             if narrower and sheet.box[2] / _DRAWN > width:
                 return False
+        if breaks == "encoded" and ("none", _TIGHT) in self._endless:
+            starts = _author_starts(self._mei["encoded"])
+            if self._bars.least(starts) / _DRAWN > width:
+                return False
         return self._natural(breaks, spacing).box[2] / _DRAWN <= width
+
+    @cached_property
+    def _bars(self) -> "BarWidths":
+        return measure_bars(self._natural("none", _TIGHT))
 
     def _natural(self, breaks: str, spacing: float) -> Sheet:
         key = (breaks, spacing)
@@ -131,6 +151,15 @@ class BarWidths:
     def alone(self, bar: int) -> float:
         """Return the width of a page whose system holds only this bar (from 0)."""
         return self._width(bar, bar + 1)
+
+    def least(self, starts: Sequence[int]) -> float:
+        """Return what the widest of the lines that start at these bars (from 0) takes at least.
+
+        It is its bars' width and the margin before them; clef and signature take more.
+        """
+        lines = pairwise((0, *starts, len(self.edges) - 1))
+        first, *others = (self.edges[end] - self.edges[start] for start, end in lines)
+        return self.around / 2 + max(self.edges[0] + first, *others, 0.0)
 
     def starts(self, room: float) -> list[int]:
         """Return the bars before which a line is broken so that every line fits into `room`.
@@ -193,6 +222,12 @@ def _note_edges(measure: str) -> Iterator[float]:
         elif not opening.endswith("/"):
             note = depth if note is None and _NOTE.search(opening) else note
             depth += 1
+
+
+def _author_starts(mei: str) -> list[int]:
+    """Return the bars (from 0) before which the file has a system break."""
+    before = mei.split(_MEASURE)[:-1]
+    return [bar for bar, written in enumerate(before) if bar and _AUTHORS_BREAK in written]
 
 
 def _with_breaks(mei: str, starts: Sequence[int]) -> str:
