@@ -22,20 +22,20 @@ _PACKED = re.compile(r"base64,([A-Za-z0-9+/=]+)")
 @lru_cache(maxsize=1)
 def notation_font() -> bytes:
     """Return the subset as WOFF2: accidentals and metronome notes; the same bytes every time."""
-    return _subset("woff2")
+    from fontTools.ttLib import woff2  # noqa: PLC0415 - heavy, and only a build needs it
+
+    packed = io.BytesIO()
+    woff2.compress(io.BytesIO(notation_font_file()), packed)
+    return packed.getvalue()
 
 
 @lru_cache(maxsize=1)
 def notation_font_file() -> bytes:
     """Return the subset as an OpenType file, for what draws outside of a browser."""
-    return _subset(None)
-
-
-def _subset(flavor: str | None) -> bytes:
     from fontTools import subset  # noqa: PLC0415 - heavy, and only a build needs it
     from fontTools.ttLib import TTFont  # noqa: PLC0415 - the same
 
-    options = subset.Options(flavor=flavor, hinting=False, notdef_outline=True)
+    options = subset.Options(hinting=False, notdef_outline=True)
     options.name_IDs = [1, 2, 6]
     options.drop_tables += ["FFTM"]
     font = TTFont(io.BytesIO(_installed()), recalcTimestamp=False)
@@ -45,7 +45,7 @@ def _subset(flavor: str | None) -> bytes:
     for record in font["name"].names:
         if record.nameID in _NAMES:
             record.string = _NAMES[record.nameID]
-    font.flavor = flavor
+    font.flavor = None
     packed = io.BytesIO()
     font.save(packed)
     return packed.getvalue()
