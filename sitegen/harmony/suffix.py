@@ -1,8 +1,9 @@
 """What stands between the root and the bass of a chord symbol: a quality and its modifiers."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 
 from sitegen.diagnostics import did_you_mean
 from sitegen.harmony.canonical import name_quality
@@ -99,14 +100,18 @@ class _Scan:
     def _no_quality(self, end: int) -> ChordSymbolError:
         word = self.written[self.quality_start : end]
         message = f'no chord quality is written "{word}"'
-        hint = did_you_mean(word, _KNOWN) or "qualities are such as m, 7, maj7, m7b5, dim, sus4"
+        hint = partial(_nearest, word, _KNOWN, "qualities are such as m, 7, maj7, m7b5, dim, sus4")
         return ChordSymbolError("chord-quality", message, self.quality_start, end, hint)
 
 
 def _no_alteration(word: str, start: int) -> ChordSymbolError:
     message = f'no chord is altered by "{word}"'
-    hint = did_you_mean(word, _ALTERATIONS) or "alterations are such as b5, b9, #11, add9, no3"
+    hint = partial(_nearest, word, _ALTERATIONS, "alterations are such as b5, b9, #11, add9, no3")
     return ChordSymbolError("chord-alteration", message, start, start + len(word), hint)
+
+
+def _nearest(word: str, known: Sequence[str], examples: str) -> str:
+    return did_you_mean(word, known) or examples
 
 
 def read_suffix(written: str, start: int, end: int) -> frozenset[ChordDegree]:
