@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 TICKS = 960
 """Ticks a quarter note: halves to thirty-seconds, triplets and quintuplets come out whole."""
 _DRUM_CHANNEL = 9
-_LOUDEST = 127
+_LOUDEST = _HIGHEST = 127
 _BEND_RANGE = 12
 _BEND_TOP = 8191
 _BEND_STEPS = 8
@@ -57,10 +57,14 @@ def write_midi(performance: Performance, title: str = "") -> bytes:
 def _track(player: Player, channel: int) -> "MidiTrack":
     from mido import Message, MetaMessage, MidiTrack  # noqa: PLC0415 - only here
 
+    # Checked here once, and not with every message: the other values are of our own making.
+    notes = {stroke.midi for stroke in player.strokes}
+    if notes and not 0 <= min(notes) <= max(notes) <= _HIGHEST:
+        raise ValueError(f"{player.name} plays notes that MIDI has no numbers for")
     track = MidiTrack([MetaMessage("track_name", name=player.name)])
     now = 0
     for tick, _, kind, values in sorted(_messages(player), key=lambda timed: timed[:2]):
-        track.append(Message(kind, channel=channel, time=tick - now, **values))
+        track.append(Message(kind, skip_checks=True, channel=channel, time=tick - now, **values))
         now = tick
     return track
 

@@ -1,5 +1,6 @@
 """From a chart to what is heard."""
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -154,10 +155,13 @@ def _chord_strokes(
 ) -> Iterator[Stroke]:
     """Yield each chord where it starts, and again at each bar line that it is held over."""
     before: tuple[int, ...] = ()
+    onsets = [event.onset for event in chart.chords]
+    ends = [event.onset + event.duration for event in chart.chords]
     for place, played in zip(order, bars, strict=True):
         bar = chart.bars[place]
-        for event in chart.chords:
-            start, end = max(event.onset, bar.start), min(event.onset + event.duration, bar.end)
+        for number in range(bisect_right(ends, bar.start), bisect_left(onsets, bar.end)):
+            event = chart.chords[number]
+            start, end = max(event.onset, bar.start), min(ends[number], bar.end)
             if start >= end or not isinstance(event.chord, Chord):
                 continue
             before = voice_chord(event.chord, before)
