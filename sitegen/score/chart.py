@@ -54,7 +54,7 @@ class Bar:
     ending_closes: bool = False
     same_as_before: bool = False
 
-    @property
+    @cached_property
     def end(self) -> Fraction:
         """The onset of whatever follows the bar."""
         return self.start + self.length
@@ -124,7 +124,7 @@ class Event:
     syllables: tuple[Syllable, ...] = ()
     marks: tuple[str, ...] = ()
 
-    @property
+    @cached_property
     def end(self) -> Fraction:
         """The onset of whatever follows."""
         return self.onset + self.duration
@@ -255,8 +255,17 @@ class Chart:
 
     def beat_of(self, onset: Fraction) -> tuple[Bar, Fraction]:
         """Return the bar of `onset` and the counted beat there, from 1, in the meter's unit."""
-        bar = self.bar_at(onset)
-        return bar, 1 + (onset - bar.start + bar.skipped) / bar.meter.beat
+        found = self._beats.get(onset)
+        if found is None:
+            bar = self.bar_at(onset)
+            found = bar, 1 + (onset - bar.start + bar.skipped) / bar.meter.beat
+            self._beats[onset] = found
+        return found
+
+    @cached_property
+    def _beats(self) -> dict[Fraction, tuple[Bar, Fraction]]:
+        """The places that were asked for: the parts of a chart share most of their onsets."""
+        return {}
 
     @cached_property
     def _bar_starts(self) -> tuple[Fraction, ...]:
