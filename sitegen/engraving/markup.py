@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable
 from xml.etree.ElementTree import Element
 
-_UNSAFE = re.compile("[&<>]")
+_UNSAFE, _UNSAFE_VALUE = re.compile("[&<>]"), re.compile('[&<>"\r\n\t]')
 _TEXT = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"})
 _VALUE = str.maketrans(
     {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;"}
@@ -22,12 +22,14 @@ def escaped(content: str) -> str:
 
 def quoted(value: str) -> str:
     """Return what stands between the quotation marks of an attribute."""
-    return value if value.isalnum() else value.translate(_VALUE)
+    return value.translate(_VALUE) if _UNSAFE_VALUE.search(value) else value
 
 
 def attributes(pairs: Iterable[tuple[str, str]]) -> str:
     """Return the attributes of an opening tag, a space before each."""
-    return "".join([f' {name}="{quoted(value)}"' for name, value in pairs])
+    return "".join(
+        [f' {name}="{value if value.isalnum() else quoted(value)}"' for name, value in pairs]
+    )
 
 
 def markup(name: str, pairs: Iterable[tuple[str, str]], inside: str) -> str:
