@@ -6,6 +6,7 @@ players say them ("the and of 2").
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 
 from sitegen.score.chord import Chord, NoChord
 from sitegen.score.key import Key
@@ -149,6 +150,7 @@ def _said_name(match: re.Match[str]) -> str:
     return f"{name} " if follows.isdigit() else name
 
 
+@lru_cache(maxsize=1024)
 def spoken_length(length: Fraction) -> str:
     """Return a length in quarter notes as a note value: "quarter", "dotted eighth", "".
 

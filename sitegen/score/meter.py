@@ -48,7 +48,7 @@ class Meter(Struct, frozen=True):
     @property
     def length(self) -> Fraction:
         """The length of a whole bar in quarter notes."""
-        return self.count * self.beat
+        return _length(self.groups, self.unit)
 
     @property
     def is_compound(self) -> bool:
@@ -58,7 +58,7 @@ class Meter(Struct, frozen=True):
     @property
     def group_starts(self) -> tuple[Fraction, ...]:
         """The offsets in quarter notes at which the beat groups of a bar start."""
-        return tuple(sum(self.groups[:n]) * self.beat for n in range(len(self.groups)))
+        return _group_starts(self.groups, self.unit)
 
     @classmethod
     def read(cls, text: str) -> "Meter":
@@ -84,6 +84,16 @@ class Meter(Struct, frozen=True):
 @lru_cache(maxsize=64)
 def _beat(unit: int) -> Fraction:
     return Fraction(4, unit)
+
+
+@lru_cache(maxsize=256)
+def _length(groups: tuple[int, ...], unit: int) -> Fraction:
+    return sum(groups) * _beat(unit)
+
+
+@lru_cache(maxsize=256)
+def _group_starts(groups: tuple[int, ...], unit: int) -> tuple[Fraction, ...]:
+    return tuple(sum(groups[:n]) * _beat(unit) for n in range(len(groups)))
 
 
 def _numbers(text: str) -> tuple[int, ...]:
