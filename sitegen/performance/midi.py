@@ -103,4 +103,5 @@ def _glide(stroke: Stroke, start: int, end: int) -> Iterator[Timed]:
 
 
 def _tick(time: Fraction) -> int:
-    return round(time * TICKS)
+    whole, rest = divmod(time.numerator * TICKS, time.denominator)
+    return round(time * TICKS) if rest else whole

@@ -104,12 +104,24 @@ def _player(
     strokes = [
         stroke
         for voice, names in zip(part.voices, ids, strict=True)
-        for event, id_ in zip(voice, names, strict=True)
         for passage in passages
-        if passage.start <= event.onset < passage.end
+        for event, id_ in _within(passage, voice, names)
         for stroke in _played(chart, part, event, id_, passage, around)
     ]
     return Player(part.name, sound, tuple(sorted(strokes, key=lambda stroke: stroke.start)))
+
+
+def _within(
+    passage: Passage, voice: Sequence[Event], names: Sequence[str]
+) -> Iterator[tuple[Event, str]]:
+    """Return the events of a voice that begin in a passage, with their ids."""
+    first = bisect_left(voice, passage.start, key=_onset)
+    end = bisect_left(voice, passage.end, key=_onset)
+    return zip(voice[first:end], names[first:end], strict=True)
+
+
+def _onset(event: Event) -> Fraction:
+    return event.onset
 
 
 def _played(
