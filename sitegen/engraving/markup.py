@@ -46,8 +46,8 @@ def serialise(root: Element) -> str:
 
 
 def _write(element: Element, written: list[str]) -> None:
-    tag, content = element.tag, element.text
-    opening = f"<{tag}{attributes(element.items())}"
+    tag, content, own = element.tag, element.text, element.items()
+    opening = f"<{tag}{attributes(own)}" if own else f"<{tag}"
     if content or len(element):
         written.append(f"{opening}>{escaped(content)}" if content else f"{opening}>")
         for inner in element:

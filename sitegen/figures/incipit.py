@@ -10,6 +10,7 @@ from fractions import Fraction
 from xml.etree import ElementTree as ET
 from xml.etree.ElementTree import Element, SubElement
 
+from sitegen.engraving.markup import serialise
 from sitegen.engraving.svg.standalone import with_signs_drawn
 from sitegen.figures.card import cut_opening
 from sitegen.figures.form_plan import PlanRow
@@ -47,7 +48,7 @@ def engraved_incipit(svg: str, glyphs: Mapping[str, str], rights: str = "") -> b
     left, top, width, height = opening.box
     root = ET.fromstring(f"<g>{opening.elements}</g>")  # noqa: S314 - drawn by this program
     _strip(root)
-    music = ET.tostring(root, encoding="unicode").removeprefix("<g>").removesuffix("</g>")
+    music = "".join(map(serialise, root))
     look = {**opening.look, "fill": "#000", "stroke": "#000", "font-family": _FACES}
     box = f"{left:g} {top:g} {width:g} {height:g}"
     style = f"<style>{_STYLE}</style>"

@@ -19,10 +19,10 @@ def child(
     parent: Element, name: str, content: str | int | None = None, /, **attributes: str | int | None
 ) -> Element:
     """Append and return an element; `_` in a name stands for a hyphen, None leaves one out."""
-    element = SubElement(parent, name)
-    for key, value in attributes.items():
-        if value is not None:
-            element.set(key.replace("_", "-"), str(value))
+    own = {
+        key.replace("_", "-"): str(each) for key, each in attributes.items() if each is not None
+    }
+    element = SubElement(parent, name, own) if own else SubElement(parent, name)
     if content is not None:
         element.text = str(content)
     return element

@@ -7,6 +7,8 @@ from functools import lru_cache
 from xml.etree import ElementTree as ET
 from xml.etree.ElementTree import Element
 
+from sitegen.engraving.markup import serialise
+
 _STAFF_LINES = re.compile(r"M(-?[\d.]+) -?[\d.]+H")
 _LINES_ACROSS = re.compile(r"(?:M-?[\d.]+ (-?[\d.]+)H-?[\d.]+)+")
 _ACROSS = re.compile(r"M-?[\d.]+ (-?[\d.]+)H")
@@ -163,6 +165,4 @@ def _definitions(kept: Iterable[Element], glyphs: Mapping[str, str]) -> str:
 
 
 def _written(elements: Iterable[Element]) -> str:
-    whole = Element("g")
-    whole.extend(elements)
-    return ET.tostring(whole, encoding="unicode").removeprefix("<g>").removesuffix("</g>")
+    return "".join(map(serialise, elements))
