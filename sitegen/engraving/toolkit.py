@@ -21,7 +21,10 @@ class EngravingError(RuntimeError):
 def _toolkit() -> Any:  # noqa: ANN401 - verovio's class has no types
     import verovio  # noqa: PLC0415 - heavy, and only needed where something is drawn
 
-    return verovio.toolkit()
+    toolkit = verovio.toolkit()
+    # It would look into every file to find out what it is.
+    toolkit.setInputFrom("mei")
+    return toolkit
 
 
 @dataclass(frozen=True)
