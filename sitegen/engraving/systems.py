@@ -13,11 +13,16 @@ from sitegen.engraving.toolkit import render
 WIDE, NARROW = 1600, 900
 """The widest a sheet gets, in verovio's page units, for a column of notation and for a phone."""
 
+# The distance between notes of one length: verovio's own, and the wider one that leaves words
+# and slides their room. A last line keeps it too, which spreading a page would not give it.
+_TIGHT, _AIRY = 0.25, 0.36
 # Distances in verovio's own units, found by looking; the left margin leaves room for brackets.
+# What differs between sheets is named too: the toolkit starts anew where an option is left out.
 _OPTIONS: Mapping[str, object] = {
     "header": "none",
     "footer": "none",
     "adjustPageHeight": True,
+    "adjustPageWidth": False,
     "pageHeight": 60000,
     "scale": 45,
     "pageMarginTop": 10,
@@ -29,6 +34,7 @@ _OPTIONS: Mapping[str, object] = {
     "svgFormatRaw": True,
     "smuflTextFont": "none",
     "xmlIdChecksum": True,
+    "spacingLinear": _TIGHT,
     "spacingStaff": 8,
     "spacingSystem": 6,
     "systemDivider": "none",
@@ -38,9 +44,6 @@ _OPTIONS: Mapping[str, object] = {
     "minLastJustification": 0.45,
     "lyricVerseCollapse": True,
 }
-# The distance between notes of one length: verovio's own, and the wider one that leaves words
-# and slides their room. A last line keeps it too, which spreading a page would not give it.
-_TIGHT, _AIRY = 0.25, 0.36
 # With air between its notes a bar is seldom narrower: a guess at which spacing to try first.
 _USUAL_BAR = 460
 # Verovio's page units are tenths of the units it draws in.
