@@ -4,6 +4,7 @@ from fractions import Fraction
 from io import BytesIO
 
 import mido
+import pytest
 from music21 import converter, note, stream
 from unit.charts.reading_aloud import chart_of, read
 
@@ -75,3 +76,12 @@ def test_what_sounds_beside_another_note_is_not_bent() -> None:
 def test_the_same_performance_gives_the_same_bytes() -> None:
     performance = perform(chart_of(read(TUNE)))
     assert write_midi(performance) == write_midi(performance)
+
+
+@pytest.mark.parametrize("number", [-1, 128])
+def test_notes_that_midi_has_no_numbers_for_are_refused(number: int) -> None:
+    # MIDI 1.0: data bytes hold 0 to 127.
+    stroke = Stroke(Fraction(0), Fraction(1), number, 0.5)
+    player = Player("high", "keys", (stroke,), at_first=True)
+    with pytest.raises(ValueError, match="high plays notes"):
+        write_midi(Performance((player,), (), Fraction(90), tempo_is_given=True))
