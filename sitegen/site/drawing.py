@@ -62,6 +62,12 @@ def draw(
     return Drawn(body, views, _glyphs(views), _plan(study, views), study.video)
 
 
+def draw_ahead(study: Study, kept: KeptDrawings, first: int, step: int) -> None:
+    """Draw every `step`-th chart of a study, from the one at `first` on, and keep them."""
+    for chart in study.charts[first::step]:
+        _draw_chart(chart, study, [], kept)
+
+
 def _draw_charts(
     study: Study, bugs: list[Bug], kept: KeptDrawings | None
 ) -> tuple[ChartView, ...] | None:

@@ -7,7 +7,7 @@ are made again. What has not changed since the last edition is carried over.
 """
 
 import shutil
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
@@ -29,6 +29,7 @@ from sitegen.site.publishing import MARKER
 from sitegen.site.records import Record, new_record
 from sitegen.site.related import fill_related, index_of, related_views
 from sitegen.site.settings import Settings
+from sitegen.site.sharing_out import USUAL, draw_part, share_out
 from sitegen.site.survey import Survey, look_at_front, read_front, survey_file
 from sitegen.site.top import make_top
 from sitegen.site.words_index import index_words
@@ -153,23 +154,37 @@ class Edition:
         task: Callable[[Item], Result],
         items: Sequence[Item],
         lost: Callable[[Item], Result],
+        weight: int | None = None,
     ) -> Iterator[Result]:
-        for number, result in enumerate(self._work(task, items, lost), start=1):
+        for number, result in enumerate(self._work(task, items, lost, weight), start=1):
             self._step(doing, number, len(items))
             yield result
 
     def _press_all(self, sheets: Iterable[Sheet]) -> None:
         """Carry over the pages that would be made just the same, and make the others."""
         new = [sheet for sheet in sheets if not self._carry_over(sheet)]
+        sizes = {sheet: _size(sheet.file) for sheet in new}
         # The largest first, so that no process is left alone with one at the end.
-        new.sort(key=lambda sheet: (-_size(sheet.file), sheet.file.address))
+        new.sort(key=lambda sheet: (-sizes[sheet], sheet.file.address))
+        weight = max(len(new), sum(sizes.values()) // USUAL)
+        self._draw_ahead(sizes, weight)
         task = partial(press_sheet, press=self._press)
-        for sheet, pressed in zip(new, self._run("drawing", task, new, _lost_page), strict=True):
+        pages = self._run("drawing", task, new, _lost_page, weight)
+        for sheet, pressed in zip(new, pages, strict=True):
             self._learn(sheet.file, pressed.survey, self._sheet_key(sheet), pressed)
             if pressed.bugs:
                 self._failed.add(sheet.file)
                 self.records.pop(sheet.file.address, None)
                 self.bugs += pressed.bugs
+
+    def _draw_ahead(self, sizes: Mapping[Sheet, int], weight: int) -> None:
+        """Draw the charts of what would keep one process longer than all others."""
+        if self._press.cache is None or not sizes:
+            return
+        parts = share_out(sizes, self._work.jobs(weight))
+        task = partial(draw_part, press=self._press)
+        for _ in self._run("drawing long write-ups", task, parts, lambda _: None, weight):
+            pass
 
     def _carry_over(self, sheet: Sheet) -> bool:
         """Have a page of the last edition in this one; False where it must be made."""

@@ -51,12 +51,14 @@ class Workforce:
         task: Callable[[Item], Result],
         items: Sequence[Item],
         lost: Callable[[Item], Result],
+        weight: int | None = None,
     ) -> Iterator[Result]:
         """Yield the results as they are ready.
 
-        `lost` gives the result of an item whose process is ended from outside twice.
+        `lost` gives the result of an item whose process is ended from outside twice. `weight` says
+        how many usual write-ups the items outweigh, where they are none.
         """
-        jobs = self._jobs or sensible_jobs(len(items), os.cpu_count() or 1)
+        jobs = self.jobs(len(items) if weight is None else weight)
         if jobs <= 1 or not items:
             yield from map(task, items)
             return
@@ -70,6 +72,10 @@ class Workforce:
                     future if _is_done(future) else self._submit(task, later, jobs)
                     for future, later in zip(futures[place + 1 :], items[place + 1 :], strict=True)
                 ]
+
+    def jobs(self, weight: int) -> int:
+        """Return how many processes are used for what outweighs so many write-ups."""
+        return self._jobs or sensible_jobs(weight, os.cpu_count() or 1)
 
     def _alone(
         self,
