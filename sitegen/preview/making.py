@@ -77,7 +77,8 @@ class Maker:
         loaded = attempt(bugs, "loading the theme", _load, job.theme)
         page = MadePage()
         if loaded is not None:
-            page = make_page(sheet, study, loaded, self._kept)
+            # Nobody links to a preview; a card would take as long as a small chart.
+            page = make_page(sheet, study, loaded, self._kept, shared=False)
         # What fails in a page that has faults anyway comes of them.
         bugs += page.bugs if survey.is_good else survey.bugs
         remarks = (*of_bugs(bugs, theme), *remarks)

@@ -116,15 +116,24 @@ def press_sheet(sheet: Sheet, press: Press) -> Pressed:
 
 
 def make_page(
-    sheet: Sheet, study: Study, theme: Theme, kept: KeptDrawings | None = None
+    sheet: Sheet,
+    study: Study,
+    theme: Theme,
+    kept: KeptDrawings | None = None,
+    *,
+    shared: bool = True,
 ) -> MadePage:
-    """Return the page of what was studied, drawn and set; nothing but drawings is written."""
+    """Return the page of what was studied, drawn and set; nothing but drawings is written.
+
+    A page that is not `shared` with others needs no card for link previews.
+    """
     bugs = list(study.bugs)
     drawn = draw(study, theme, bugs, kept)
     if drawn is None or study.article is None:
         return MadePage(bugs=tuple(bugs))
     doing = f"drawing the card of {study.name}"
-    card = attempt(bugs, doing, _draw_card, theme, sheet, study, drawn, kept)
+    given = (theme, sheet, study, drawn, kept)
+    card = attempt(bugs, doing, _draw_card, *given) if shared else None
     doing = f"making the page of {study.name}"
     html = attempt(bugs, doing, _render, theme, sheet, study, drawn, card)
     if html is None:

@@ -12,15 +12,23 @@ from unit.site.conftest import CLAPS
 
 from sitegen.charts.defaults import SongDefaults
 from sitegen.diagnostics import draw_frame
+from sitegen.engraving.style import NOTATION_STYLE
 from sitegen.kinds import KINDS
 from sitegen.kinds.kind import ChartKind
+from sitegen.pages.theme import load_theme
+from sitegen.preview.jobs import PageJob, ThemeState, unpack
+from sitegen.preview.making import Maker
 from sitegen.preview.memory import Memory, Remembered, WarmCache
+from sitegen.site.addresses import INDEX, site_view
 from sitegen.site.content import ContentFile, scan_content
 from sitegen.site.kept_drawings import KeptDrawings
+from sitegen.site.pressing import Sheet, make_page
+from sitegen.site.settings import Settings
 from sitegen.site.study import Study, study_file
 from sitegen.source import Passage, Source
 
 DEMO = Path(__file__).parents[3] / "content"
+LINER = DEMO.with_name("themes") / "liner"
 ARTICLES = scan_content(DEMO).articles
 
 
@@ -69,6 +77,19 @@ def test_a_remembering_study_finds_the_same(
         cold_frames[len(cold.diagnostics)] += 1
 
     assert len(cold_frames) > 2, "the edits brought no faults to compare"
+
+
+def test_a_preview_is_the_page_without_its_card(tmp_path: Path) -> None:
+    file = ARTICLES[0]
+    sheet = Sheet(file, site_view(Settings(title="Side Two"), file.address, {}))
+    (made,) = Maker(KINDS, tmp_path).do(PageJob(sheet, ThemeState(LINER, 1)))
+    page = make_page(sheet, study_file(file, KINDS), load_theme(LINER, NOTATION_STYLE))
+
+    shown = unpack(made.packed or b"")
+
+    (card,) = page.files.keys() - shown.keys()
+    assert card.endswith(".png")
+    assert {**page.files, INDEX: b""} == {**shown, INDEX: b"", card: page.files[card]}
 
 
 def counted(done: Counter[str]) -> ChartKind:
