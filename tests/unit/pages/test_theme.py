@@ -4,7 +4,7 @@ import base64
 import io
 import re
 from collections import Counter
-from dataclasses import replace
+from dataclasses import fields, replace
 from datetime import date
 from html.parser import HTMLParser
 from pathlib import Path
@@ -395,3 +395,14 @@ def _words(html: str) -> str:
     """Return what is read of some HTML, without its tags, spaces made single."""
     tree = html5lib.parseFragment(html, treebuilder="etree")
     return re.sub(r"\s+", " ", "".join(tree.itertext()))
+
+
+@pytest.mark.parametrize("name", [one.name for one in fields(ArticleView)])
+def test_a_write_up_may_have_or_lack_anything(
+    theme: Theme, article: ArticleView, bare_article: ArticleView, name: str
+) -> None:
+    lacking = replace(article, **{name: getattr(bare_article, name)})
+    having = replace(bare_article, **{name: getattr(article, name)})
+
+    assert "<h1>" in theme.render_article(lacking)
+    assert "<h1>" in theme.render_article(having)
