@@ -179,7 +179,7 @@ class Edition:
 
     def _draw_ahead(self, sizes: Mapping[Sheet, int], weight: int) -> None:
         """Draw the charts of what would keep one process longer than all others."""
-        if self._press.cache is None or not sizes:
+        if self._press.cache is None:
             return
         parts = share_out(sizes, self._work.jobs(weight))
         task = partial(draw_part, press=self._press)

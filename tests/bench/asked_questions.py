@@ -2,17 +2,13 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import cache
 from random import Random
 
 from bench import archive_names as names
+from bench.moved_chords import NAMES, moved
 
 from sitegen.finding import ChartEntry, Entry
-from sitegen.harmony import read_chord
-from sitegen.harmony.signs import plain
-from sitegen.score.chord import Chord
 
-_NAMES = "C Db D Eb E F F# G Ab A Bb B".split()
 _ROMAN = "I bII II bIII III IV #IV V bVI VI bVII VII".split()
 _TICKS_A_STEP = 6
 Fields = dict[str, str]
@@ -43,7 +39,7 @@ def draw_changed_chords(entries: Sequence[Entry], lot: Random, count: int) -> li
     for _ in range(count):
         chords = _some_chords(entries, lot, 6)
         for place in lot.sample(range(len(chords)), 2):
-            chords[place] = lot.choice(_NAMES) + lot.choice(["", "m", "7", "maj7"])
+            chords[place] = lot.choice(NAMES) + lot.choice(["", "m", "7", "maj7"])
         questions.append({"chords": " ".join(chords)})
     return questions
 
@@ -67,7 +63,7 @@ def draw_tunes(entries: Sequence[Entry], lot: Random, count: int) -> list[Fields
         notes = _some_notes(entries, lot)
         if number % 2:
             notes[lot.randrange(len(notes))] += lot.choice([-2, -1, 1, 2])
-        named = [f"{_NAMES[midi % 12]}{midi // 12 - 1}" for midi in notes]
+        named = [f"{NAMES[midi % 12]}{midi // 12 - 1}" for midi in notes]
         questions.append({"tune": " ".join(named)})
     return questions
 
@@ -75,7 +71,7 @@ def draw_tunes(entries: Sequence[Entry], lot: Random, count: int) -> list[Fields
 def draw_names(entries: Sequence[Entry], lot: Random, count: int) -> list[Fields]:
     """Return notes of lines without octaves, moved."""
     drawn = [_some_notes(entries, lot) for _ in range(count)]
-    return [{"tune": " ".join(_NAMES[midi % 12] for midi in notes)} for notes in drawn]
+    return [{"tune": " ".join(NAMES[midi % 12] for midi in notes)} for notes in drawn]
 
 
 def draw_contours(_entries: Sequence[Entry], lot: Random, count: int) -> list[Fields]:
@@ -127,15 +123,7 @@ def _some_chords(entries: Sequence[Entry], lot: Random, most: int) -> list[str]:
     length, semitones = lot.randint(3, most), lot.randrange(12)
     start = lot.randrange(len(steps) - length + 1)
     some = chart.progression.steps[start : start + length]
-    return [_moved(step.symbol, semitones) for step in some]
-
-
-@cache
-def _moved(symbol: str, semitones: int) -> str:
-    chord = read_chord(symbol)
-    assert isinstance(chord, Chord)
-    root, bass = (_NAMES[(name.pitch_class + semitones) % 12] for name in (chord.root, chord.bass))
-    return f"{root}{plain(chord.quality)}{'' if root == bass else f'/{bass}'}"
+    return [moved(step.symbol, semitones) for step in some]
 
 
 def _numeral(lot: Random) -> str:

@@ -26,6 +26,7 @@ if __name__ == "__main__":
     sys.path[:0] = [str(ROOT / "tests"), str(ROOT)]
 
 from bench.archive_harmony import choose_key, choose_progression  # noqa: E402 - after the path
+from bench.moved_chords import NAMES, moved  # noqa: E402 - as above
 from bench.published_progressions import Source, entries_of, published_progressions  # noqa: E402
 from browser.modules import run, served_scripts  # noqa: E402 - as above
 from playwright.sync_api import Page, sync_playwright  # noqa: E402 - as above
@@ -37,7 +38,6 @@ from sitegen.finding.chords import as_searched  # noqa: E402 - as above
 from sitegen.finding.chords_index import chords_file  # noqa: E402 - as above
 from sitegen.harmony import read_chord  # noqa: E402 - as above
 from sitegen.harmony.progressions import core, make_progression  # noqa: E402 - as above
-from sitegen.harmony.signs import plain  # noqa: E402 - as above
 from sitegen.score.chord import Chord  # noqa: E402 - as above
 
 EXCERPTS, WRITE_UPS, CHARTS = 300, 5000, 6
@@ -45,7 +45,6 @@ _SHORTEST, _LONGEST = 4, 8
 _FIRST_ONES, _LONG = 3, 6
 _WORST = 1000
 _CHANGES = "C Cm C7 Cmaj7 Cm7 Cdim".split()
-_NAMES = "C Db D Eb E F F# G Ab A Bb B".split()
 
 ASK = """async (folder, file, readings, questions) => {
   const { read, readingsWith } = await import(folder + "/chord-reading.js");
@@ -124,7 +123,7 @@ def change_one(excerpt: Excerpt, lot: Random) -> Excerpt:
     typed = excerpt.text.split()
     place = lot.randrange(len(typed))
     near = {_root(symbol) for symbol in typed[max(place - 1, 0) : place + 2]}
-    root = lot.choice([name for n, name in enumerate(_NAMES) if n not in near])
+    root = lot.choice([name for n, name in enumerate(NAMES) if n not in near])
     typed[place] = root + lot.choice(_CHANGES)[1:]
     return Excerpt(excerpt.piece, " ".join(typed))
 
@@ -153,15 +152,7 @@ def _ask(page: Page, folder: str, entries: Sequence[Entry], texts: Sequence[str]
 
 
 def _typed(steps: Sequence[ChordStep], semitones: int) -> str:
-    return " ".join(_move(step.symbol, semitones) for step in steps)
-
-
-@cache
-def _move(symbol: str, semitones: int) -> str:
-    chord = read_chord(symbol)
-    assert isinstance(chord, Chord)
-    root, bass = (_NAMES[(name.pitch_class + semitones) % 12] for name in (chord.root, chord.bass))
-    return f"{root}{plain(chord.quality)}{'' if root == bass else f'/{bass}'}"
+    return " ".join(moved(step.symbol, semitones) for step in steps)
 
 
 @cache

@@ -3,7 +3,7 @@
 import functools
 import http.server
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
@@ -15,12 +15,18 @@ def served(folder: Path, at: str = "/") -> Iterator[str]:
 
     `at` is the path of that address; nothing is found above it.
     """
-    handler = functools.partial(_Quiet, directory=str(folder), at=at)
+    with listening(functools.partial(_Quiet, directory=str(folder), at=at)) as top:
+        yield top.removesuffix("/") + at
+
+
+@contextmanager
+def listening(handler: Callable[..., http.server.BaseHTTPRequestHandler]) -> Iterator[str]:
+    """Answer requests at a free port, each by a new `handler`, and give the address."""
     server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
     thread = threading.Thread(target=server.serve_forever, daemon=True)
     thread.start()
     try:
-        yield f"http://127.0.0.1:{server.server_port}{at}"
+        yield f"http://127.0.0.1:{server.server_port}/"
     finally:
         server.shutdown()
         server.server_close()

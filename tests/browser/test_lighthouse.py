@@ -9,13 +9,13 @@ import gzip
 import http.server
 import json
 import subprocess
-import threading
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
 from browser.checkers import checker, program
+from browser.serving import listening
 
 pytestmark = pytest.mark.browser
 
@@ -58,16 +58,8 @@ def served(folder: Path) -> Iterator[str]:
     """Serve a folder whose pages lie ready compressed, and give its address."""
     for page in folder.rglob("*.html"):
         _compressed(page)
-    handler = functools.partial(_Compressed, directory=str(folder))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    try:
-        yield f"http://127.0.0.1:{server.server_port}/"
-    finally:
-        server.shutdown()
-        server.server_close()
-        thread.join()
+    with listening(functools.partial(_Compressed, directory=str(folder))) as top:
+        yield top
 
 
 def marks(

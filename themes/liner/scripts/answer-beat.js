@@ -3,6 +3,7 @@
 import { readPattern } from "./beat-reading.js";
 import { decode, search } from "./beat-search.js";
 import { load, once } from "./index-files.js";
+import { nothing } from "./results.js";
 
 /**
  * @typedef {import("./beat-search.js").Match} Match
@@ -21,9 +22,6 @@ export async function answer({ meter, steps, beat = "", from, to, feel = "" }) {
     found.slice(first, end).map(passage);
   return { said: say(found, !!beat), understood: true, count: found.length, passages };
 }
-
-/** @param {string} said */
-const nothing = (said) => ({ said, understood: false, count: 0, passages: async () => [] });
 
 /** @param {Match[]} found @param {boolean} hasBeat */
 function say(found, hasBeat) {

@@ -5,6 +5,7 @@ import { barsOf, decode, symbolOf } from "./chord-index.js";
 import { moved, read, readingsWith } from "./chord-reading.js";
 import { load, once } from "./index-files.js";
 import { escape } from "./names.js";
+import { nothing } from "./results.js";
 
 /**
  * @typedef {import("./chord-index.js").Index} Index
@@ -41,9 +42,6 @@ export async function answer(fields) {
     tell.slice(from, to).map((one) => one());
   return { said: sayCounts(found.length, near.length), understood: true, count: tell.length, passages };
 }
-
-/** @param {string} said */
-const nothing = (said) => ({ said, understood: false, count: 0, passages: async () => [] });
 
 /** @param {{ unread: string, numerals: boolean }} asked */
 function sayUnread({ unread, numerals }) {

@@ -1,8 +1,9 @@
 /** What is said of a tune that was asked for, by notes, degrees or a contour. */
 
+import { mod } from "./columns.js";
 import { load, once } from "./index-files.js";
 import { escape, isolated } from "./names.js";
-import { PART } from "./results.js";
+import { nothing, PART } from "./results.js";
 import { decode, readTimes } from "./tune-index.js";
 import { read } from "./tune-reading.js";
 import { hasRhythm, search, searchContour } from "./tune-search.js";
@@ -52,9 +53,6 @@ export async function answer({ tune, rhythm, lines = ANY }) {
   return { said: say(found, LINES[kind]), understood: true, count: found.length, passages };
 }
 
-/** @param {string} said */
-const nothing = (said) => ({ said, understood: false, count: 0, passages: async () => [] });
-
 /**
  * Matches in the rhythm that was played.
  *
@@ -89,7 +87,7 @@ async function passage(tunes, { row, way, shift, from, count, others, gap }, que
   const { bars } = await timesOf(tunes, row);
   const first = tunes.firsts[row] + from;
   const names = tunes.flats[row] ? FLATS : SHARPS;
-  const name = (/** @type {number} */ midi) => names[((midi % 12) + 12) % 12];
+  const name = (/** @type {number} */ midi) => names[mod(midi)];
   const asked = question?.notes.map((note) => name(note + shift)) ?? [];
   const notes = [...tunes.midi.subarray(first, first + count)].map((midi, n) => {
     const there = escape(name(midi));

@@ -1,7 +1,7 @@
 /** The archive's index files: each is loaded once, when something is first asked of it. */
 
 import { folded, readFacet } from "./facet-filter.js";
-import { load } from "./index-files.js";
+import { load, once } from "./index-files.js";
 
 const RECORDS = 32; // write-ups in one file, as in sitegen/finding/facets_index.py
 
@@ -11,10 +11,11 @@ const RECORDS = 32; // write-ups in one file, as in sitegen/finding/facets_index
  *   signs: number]} Written a write-up as its record has it
  */
 
-/** @type {Promise<Archive> | undefined} */
-let opened;
-/** @type {Promise<string[]> | undefined} */
-let titles;
+/** @type {() => Promise<Archive>} */
+const opened = once(async () => {
+  const { count, tempos, facets } = await load("facets.json");
+  return { count, tempos, facets: new Map(facets.map(readFacet).map((/** @type {any} */ one) => [one.id, one])) };
+});
 
 /**
  * The archive with the facets of few values, and of those with many where one of `ids` is among
@@ -23,13 +24,7 @@ let titles;
  * @param {string[]} ids
  */
 export async function open(ids) {
-  opened ??= load("facets.json").then(({ count, tempos, facets }) => ({
-    count,
-    tempos,
-    facets: new Map(facets.map(readFacet).map((/** @type {any} */ one) => [one.id, one])),
-  }));
-  opened.catch(() => (opened = undefined));
-  const archive = await opened;
+  const archive = await opened();
   if (ids.some((id) => !archive.facets.has(id))) {
     for (const filed of await load("facets-names.json")) {
       archive.facets.set(filed[0], { ...readFacet(filed), isLong: true });
@@ -38,12 +33,8 @@ export async function open(ids) {
   return archive;
 }
 
-/** The titles of all write-ups, folded. */
-export function openTitles() {
-  titles ??= load("titles.json").then((all) => all.map(folded));
-  titles.catch(() => (titles = undefined));
-  return titles;
-}
+/** The titles of all write-ups, folded. @type {() => Promise<string[]>} */
+export const openTitles = once(async () => (await load("titles.json")).map(folded));
 
 /** The record of a write-up. @param {number} number @returns {Promise<Written>} */
 export const record = async (number) =>

@@ -4,7 +4,7 @@
  */
 
 import { plain, signed } from "./accidentals.js";
-import { top } from "./index-files.js";
+import { once, top } from "./index-files.js";
 import { escape, isolated } from "./names.js";
 
 const AT_ONCE = 8;
@@ -19,18 +19,12 @@ const EVERYWHERE = new Set("the and of to in is it at on for with by as that thi
  * @typedef {{ id: string, score: number, data: () => Promise<Text> }} Found
  */
 
-/** @type {Promise<any> | undefined} */
-let engine;
-
-/** The index, which answers `search(words)`; a failed request may be tried again. */
-function open() {
-  engine ??= import(`${new URL(top(), location.href)}words/pagefind.js`).then(async (module) => {
-    await module.options({ excerptLength: 24 });
-    return module;
-  });
-  engine.catch(() => (engine = undefined));
-  return engine;
-}
+/** The index, which answers `search(words)`. */
+const open = once(async () => {
+  const module = await import(`${new URL(top(), location.href)}words/pagefind.js`);
+  await module.options({ excerptLength: 24 });
+  return module;
+});
 
 /**
  * Write-ups with some words, however their flats and sharps are written, the best first.

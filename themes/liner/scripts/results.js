@@ -19,6 +19,9 @@ export const PART = 32; // write-ups in one file of names or lines, as in sitege
  * @property {string} note
  */
 
+/** The answer to what cannot be asked. @param {string} said why not */
+export const nothing = (said) => ({ said, understood: false, count: 0, passages: async () => [] });
+
 /** @param {number} writeUp @returns {Promise<NamedWriteUp>} */
 async function nameOf(writeUp) {
   const part = await load(`names-${Math.floor(writeUp / PART)}.json`);
